@@ -131,8 +131,8 @@ func DefaultProcedure() Procedure {
 		},
 		{
 			Name: "bucket", Lane: LaneMove, Ask: AskNumber, Unit: "% full", Least: &full, Critical: true,
-			Text: "Stand sieve in bucket, 75 % sea water: type %",
-			Why:  "Larvae never dry on the sieve.",
+			Text: "Stand sieve in sea water; type % full",
+			Why:  "The bucket is at least three-quarters full, so that larvae never dry.",
 		},
 		{
 			Name: "siphon", Lane: LaneMove, Ask: AskEnter,

@@ -28,6 +28,8 @@ type Desk struct {
 	ReadOnly string
 
 	Keeper Keeper
+
+	planned *planned
 }
 
 // Saved is what Enter made durable.

@@ -15,7 +15,8 @@ type fold struct {
 	cultures map[string]*CellCount // by alga
 	batches  []*Batch
 	sessions []*SessionNow
-	last     time.Time // when the last entry happened
+	seen     map[string]seen // by tank and kind of alarm
+	last     time.Time       // when the last entry happened
 }
 
 // SupplyNow is a water source as the entries leave it.
@@ -26,7 +27,7 @@ type SupplyNow struct {
 }
 
 func newFold(room *Room) *fold {
-	f := &fold{room: room, supplies: map[string]*SupplyNow{}, cultures: map[string]*CellCount{}}
+	f := &fold{room: room, supplies: map[string]*SupplyNow{}, cultures: map[string]*CellCount{}, seen: map[string]seen{}}
 	for i, t := range room.Tanks {
 		f.tanks = append(f.tanks, TankNow{Tank: t, Place: i, State: Dirty})
 	}

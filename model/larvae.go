@@ -28,6 +28,28 @@ func scaled(e count.Estimate, share float64) count.Estimate {
 	return part
 }
 
+// share leaves a part of the larvae where another part goes elsewhere.
+func (l *Larvae) share(part float64) {
+	l.Number = scaled(l.Number, part)
+	l.Kept *= part
+}
+
+// compare holds a new count against the one before it.
+func (l *Larvae) compare(x *Count) {
+	l.Fell = nil
+	total, err := count.Total(x.Sample())
+	if err != nil {
+		return
+	}
+	if l.Tally != nil {
+		change, err := count.Compare(*l.Tally, total.Tally, l.Kept)
+		if err == nil && change.Fell {
+			l.Fell = &change
+		}
+	}
+	l.Tally, l.Kept = &total.Tally, 1
+}
+
 // standing adds up what is thought to be alive of a batch in all its tanks;
 // unknown as soon as one tank is.
 func (f *fold) standing(batch string) count.Estimate {

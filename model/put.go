@@ -51,6 +51,8 @@ func (f *fold) put(e Entry) {
 		})
 	case *StepDone:
 		f.putStep(e, x)
+	case *Noted:
+		f.putNoted(e, x)
 	case *Closed:
 		f.openSession().Closed = &ClosedAt{e.At, e.N, x}
 	}
@@ -92,7 +94,7 @@ func (f *fold) putMoved(e Entry, x *Moved) {
 		share = *x.Share
 	}
 	coming := *from.Larvae
-	coming.Number = scaled(from.Larvae.Number, share)
+	coming.share(share)
 	coming.Here = e.At
 	if to.State == Holding {
 		to.Larvae = joined(to.Larvae, &coming)
@@ -107,7 +109,7 @@ func (f *fold) putMoved(e Entry, x *Moved) {
 	if x.All() {
 		from.empty(e)
 	} else {
-		from.Larvae.Number = scaled(from.Larvae.Number, 1-share)
+		from.Larvae.share(1 - share)
 	}
 	f.tickMove(e, x)
 }
@@ -138,6 +140,7 @@ func (f *fold) tickMove(e Entry, x *Moved) {
 func joined(here, coming *Larvae) *Larvae {
 	both := *here
 	both.Number = here.Number.Plus(coming.Number)
+	both.Tally, both.Fell = nil, nil
 	if coming.CountedAt.Before(both.CountedAt) {
 		both.CountedAt, both.CountN = coming.CountedAt, coming.CountN
 	}
@@ -194,7 +197,7 @@ func (f *fold) putSizes(e Entry, x *Sizes) {
 
 func (f *fold) putLook(e Entry, x *Look) {
 	l := f.tank(x.Tank).Larvae
-	l.Looked, l.Look = e.At, x
+	l.Looked, l.Seen, l.Look = e.At, e.At, x
 	b := f.batch(l.Batch)
 	b.Looks = append(b.Looks, LookAt{e.At, e.N, x})
 }
@@ -203,6 +206,7 @@ func (f *fold) putCount(e Entry, x *Count) {
 	l := f.tank(x.Tank).Larvae
 	before := l.Number
 	l.Number = counted(x)
+	l.compare(x)
 	l.CountedAt, l.CountN = e.At, e.N
 	b := f.batch(l.Batch)
 	b.Counts = append(b.Counts, CountAt{e.At, e.N, x, before, l.Number})
@@ -232,6 +236,9 @@ func (f *fold) putRemoved(e Entry, x *Removed) {
 	l := f.tank(x.Tank).Larvae
 	b := f.batch(l.Batch)
 	f.take(b, x.Larvae)
+	if kept, err := count.Kept(l.Number, x.Larvae); err == nil && kept.Known {
+		l.Kept *= kept.X
+	}
 	l.Number = l.Number.Minus(count.Exactly(x.Larvae))
 	b.Losses = append(b.Losses, Loss{e.At, e.N, x.Tank, x.Why, &x.Larvae, false})
 }

@@ -74,11 +74,18 @@ type Larvae struct {
 	Number    count.Estimate
 	CountedAt time.Time // of the last count; zero where never counted
 	CountN    int
-	Fed       time.Time // zero where never
-	Looked    time.Time // zero where never
-	Look      *Look     // the last look; nil where never
-	Sample    *Sample   // the last shell lengths; nil where never
-	Before    *Sample   // the ones before; nil where never
+	// Tally is the last count as made, nil where there is none that speaks of
+	// just these larvae; Kept is the share of it that should still be there.
+	Tally *count.Tally
+	Kept  float64
+	// Fell is set where the last count fell by more than chance allows.
+	Fell   *count.Change
+	Fed    time.Time // zero where never
+	Looked time.Time // zero where never
+	Look   *Look     // the last look; nil where never
+	Seen   time.Time // of that look
+	Sample *Sample   // the last shell lengths; nil where never
+	Before *Sample   // the ones before; nil where never
 }
 
 // Sample is shell lengths read at one sitting. Readings keyed one by one are

@@ -9,7 +9,7 @@ import (
 
 // exactTrials is the number of trials up to which the exact binomial is used.
 // Beyond it the incomplete beta function loses digits (at 1e8 trials it is
-// plainly wrong) while the normal curve is good to 0.001.
+// plainly wrong) while the normal curve is good to 0.0001.
 const exactTrials = 1_000_000
 
 // binomialAtMost is the chance of k or fewer hits in n trials; miss is 1-p.
@@ -22,10 +22,15 @@ func binomialAtMost(k, n int, p, miss float64) float64 {
 	case miss <= 0:
 		return 0
 	case n > exactTrials:
-		mean := float64(n) * p
-		return distuv.UnitNormal.CDF((float64(k) + 0.5 - mean) / math.Sqrt(mean*miss))
+		return normalAtMost(k, n, p, miss)
 	}
 	return mathext.RegIncBeta(float64(n-k), float64(k)+1, miss)
+}
+
+// normalAtMost is binomialAtMost on the normal curve, half a hit for continuity.
+func normalAtMost(k, n int, p, miss float64) float64 {
+	mean := float64(n) * p
+	return distuv.UnitNormal.CDF((float64(k) + 0.5 - mean) / math.Sqrt(mean*miss))
 }
 
 // clopperPearson returns k in n as a share with its exact 95 % limits (Clopper &

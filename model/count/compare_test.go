@@ -149,10 +149,12 @@ func TestBinomialAtItsLimit(t *testing.T) {
 		for _, z := range []float64{-2.5, -1, 0, 2} {
 			n := exactTrials
 			k := int(float64(n)*p + z*math.Sqrt(float64(n)*p*(1-p)))
-			got := binomialAtMost(k+1, n+1, p, 1-p) // normal
-			want := binomialAtMost(k, n, p, 1-p)    // exact
-			if math.Abs(got-want) > 1e-3 {
+			got, want := normalAtMost(k, n, p, 1-p), binomialAtMost(k, n, p, 1-p)
+			if math.Abs(got-want) > 1e-4 {
 				t.Errorf("p=%g z=%g: %.5f and %.5f", p, z, got, want)
+			}
+			if beyond := binomialAtMost(k+1, n+1, p, 1-p); math.Abs(beyond-want) > 1e-3 {
+				t.Errorf("p=%g z=%g: a jump from %.5f to %.5f", p, z, want, beyond)
 			}
 		}
 	}

@@ -63,6 +63,34 @@ func TestPoursOfASum(t *testing.T) {
 	}
 }
 
+// The step that is missing from the sum goes to the largest remainder.
+func TestPoursLargestRemainder(t *testing.T) {
+	r := Round{
+		Tanks: []Feed{{Tank: "C1", Litres: ByAlga{"iso": 0.0242}}, {Tank: "C2", Litres: ByAlga{"iso": 0.0254}}, {Tank: "C3", Litres: ByAlga{"iso": 0.0263}}},
+		Draws: []Draw{{Alga: "iso", Unlimited: true}},
+	}
+	// 24.2 + 25.4 + 26.3 = 75.9, so 76 of whole steps 24 + 25 + 26.
+	if p := r.Pours(); p[0].ML != 24 || p[1].ML != 26 || p[2].ML != 26 {
+		t.Errorf("got %+v", p)
+	}
+}
+
+// 8.1 mL are 80.99999999999999 steps of 0.1 to the computer: rounding down must not
+// take a step from it.
+func TestPoursDownKeepWholeSteps(t *testing.T) {
+	whole, up := 0.0081, 0.0299
+	r := Round{
+		Tanks: []Feed{{Tank: "C1", Litres: ByAlga{"iso": whole}}, {Tank: "C2", Litres: ByAlga{"iso": up}}},
+		Draws: []Draw{{Alga: "iso", Have: whole + up}},
+	}
+	if steps := whole * 1000 / 0.1; steps >= 81 {
+		t.Fatalf("%.17g steps are no case of this", steps)
+	}
+	if p := r.Pours(); p[0].ML != 8.1 || p[1].ML != 29 {
+		t.Errorf("got %+v", p)
+	}
+}
+
 func TestPoursProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		tanks, stocks := room(t)

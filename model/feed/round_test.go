@@ -197,8 +197,10 @@ func BenchmarkRound40(b *testing.B) {
 		})
 	}
 	stocks := []Culture{
-		{Name: "iso", CellsPerML: 5.1e6, Litres: 4}, {Name: "chaet", CellsPerML: 4.8e6, Litres: 40},
-		{Name: "pav", CellsPerML: 6e6, Litres: 40}, {Name: "tet", CellsPerML: 1.2e6, Litres: 1},
+		{Name: "iso", CellsPerML: 5.1e6, Litres: 4},
+		{Name: "chaet", CellsPerML: 4.8e6, Litres: 40},
+		{Name: "pav", CellsPerML: 6e6, Litres: 40},
+		{Name: "tet", CellsPerML: 1.2e6, Litres: 1},
 	}
 	b.ReportAllocs()
 	for b.Loop() {

@@ -104,12 +104,17 @@ func (t Table) With(other Table) Table {
 }
 
 // Footer gives the bindings for the last row of the screen: those that are
-// enabled and have a Short, at most [FooterKeys], in order.
+// enabled and have a Short, at most [FooterKeys], in order. [Help] is among
+// them wherever the table has it, as the last one if need be.
 func (t Table) Footer() []Binding {
 	var out []Binding
 	for _, b := range t.Bindings {
-		if b.Enabled() && b.Short != "" && len(out) < FooterKeys {
+		switch {
+		case !b.Enabled() || b.Short == "":
+		case len(out) < FooterKeys:
 			out = append(out, b)
+		case b.Action == Help:
+			out[FooterKeys-1] = b
 		}
 	}
 	return out

@@ -77,6 +77,10 @@ func TestFooter(t *testing.T) {
 	if got := len(board().With(board()).With(board()).Footer()); got != FooterKeys {
 		t.Errorf("%d keys in the footer, want %d", got, FooterKeys)
 	}
+	full := board().With(board()).With(board()).With(Everywhere()).Footer()
+	if got := full[FooterKeys-1].Action; len(full) != FooterKeys || got != Help {
+		t.Errorf("a full footer ends with %q, want help", got)
+	}
 }
 
 func TestKeyNames(t *testing.T) {

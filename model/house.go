@@ -10,6 +10,7 @@ type House struct {
 	FeedHours   float64 // between two feeds, hours
 	Order       string  // one of the Order words
 	Crew        int     // people in a change session: 1 or 2
+	DayMinutes  float64 // longest change session of a day, minutes; 0 for no limit
 
 	Temperature TemperatureRules
 	Minutes     MinuteRules

@@ -41,7 +41,7 @@ func (l *Larvae) compare(x *Count) {
 	if err != nil {
 		return
 	}
-	if l.Tally != nil {
+	if l.Tally != nil && !total.Mixing.Uneven {
 		change, err := count.Compare(*l.Tally, total.Tally, l.Kept)
 		if err == nil && change.Fell {
 			l.Fell = &change

@@ -1,0 +1,21 @@
+// Package sequence finds the order of moves of a change session, lays out its
+// timetable and says whether that order is proved best.
+//
+// A session empties tanks one by one: the larvae of a source are siphoned into
+// a ready tank, and the emptied tank is washed and filled to become a
+// destination itself. [Best] looks for the order that leaves the fewest sources
+// unmoved, then makes the worst overrun smallest, then follows the room's own
+// rank as far as those two allow. [Retime] times a list that people have made.
+//
+// Why exact search is affordable: which tank a source goes into depends only on
+// the order of moves, never on the clock, because tanks become ready in the
+// order they were emptied and the one ready longest is preferred. So, for a
+// given order, all times are sums and maxima of durations, earlier can never
+// hurt, and sources of one volume are interchangeable but for their due times.
+//
+// The package is pure: no clock, no disk, no randomness, and the search is
+// bounded by a count of nodes, so the same problem always gives the same plan.
+// It is not the room's ledger and knows no batches, meshes or journals; it takes
+// plain values. The parent package model maps a room onto a [Problem] and is its
+// only importer.
+package sequence

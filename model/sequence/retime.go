@@ -1,0 +1,25 @@
+package sequence
+
+// Retime times a list that people have made or changed, exactly as it stands: in
+// its order, with its destinations, ByRule leaving one to the rule. A leg that
+// cannot be made is named in the complaints and the others are still timed. A leg
+// may wait for a tank that is emptied before it; its source must be among
+// Problem.Sources, so whoever adds a tank to the list adds its source too. Sources
+// that are not in the list are unmoved. The plan's Best is false: nothing is
+// proved. The error is for a problem that cannot be planned at all.
+func Retime(p Problem, legs []Leg) (Plan, []Complaint, error) {
+	r, err := newRoom(p)
+	if err != nil {
+		return Plan{}, nil, err
+	}
+	plan, complaints := r.timetable(legs)
+	for i := range plan.Unmoved {
+		plan.Unmoved[i].Why = "not in the list"
+		for _, c := range complaints {
+			if c.From == plan.Unmoved[i].Tank {
+				plan.Unmoved[i].Why = c.Why
+			}
+		}
+	}
+	return plan, complaints, nil
+}

@@ -1,0 +1,29 @@
+package tui
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"drainboard/tui/board"
+	"drainboard/tui/screen"
+)
+
+// open shows a screen by name.
+func (a *App) open(o screen.Open) tea.Cmd {
+	arg, _ := o.Arg.(string)
+	next := a.make(o.Name, arg)
+	if next == nil {
+		a.say(screen.Toast{Text: "there is no screen " + o.Name, Mood: screen.Refused})
+		return nil
+	}
+	a.stack = append(a.stack, next)
+	return next.Init()
+}
+
+// make builds a screen by name, nil where there is none.
+func (a *App) make(name, arg string) screen.Screen {
+	switch name {
+	case "board":
+		return board.New(a.desk)
+	}
+	return nil
+}

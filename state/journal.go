@@ -1,0 +1,211 @@
+package state
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"drainboard/model"
+)
+
+// The folders of the journal.
+const (
+	journalDir    = "journal"
+	quarantineDir = "quarantine"
+)
+
+// cursor stands behind the last good entry.
+type cursor struct {
+	file string // its journal file, empty before the first entry
+	end  int    // byte offset behind it
+	line int    // line at that offset, from 1
+	n    int    // its number
+	sum  string
+}
+
+// place is where an entry stands.
+type place struct {
+	file string
+	line int
+}
+
+// journal reads and writes the entries of a room, one file a UTC month. The
+// order of entries is that of the file names and, within a file, that of the
+// lines. When the clock of the machine goes back over the turn of a month,
+// entries go on in the last file, so the order holds whatever the clock says.
+type journal struct {
+	dir    string // the room
+	zone   *time.Location
+	at     cursor
+	places []place // of entry n at n-1
+	disk   disk
+	// What a failed append left to be done: bytes to take back, and the name of
+	// the journal's folder to make durable.
+	broken    *unwritten
+	folderDue bool
+}
+
+func newJournal(dir string, zone *time.Location) *journal {
+	return &journal{dir: dir, zone: zone, at: cursor{line: 1}, disk: realDisk()}
+}
+
+func (j *journal) path(file string) string { return filepath.Join(j.dir, journalDir, file) }
+
+// name names a journal file for a message.
+func (j *journal) name(file string) string { return fileIn(j.dir, journalDir, file) }
+
+// files lists the journal files in the order of their entries; none where there
+// is no journal yet.
+func (j *journal) files() ([]string, error) {
+	folder := filepath.Join(j.dir, journalDir)
+	info, err := os.Lstat(folder)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, nil
+	case err != nil:
+		return nil, err
+	case !info.IsDir():
+		return nil, Problem{File: fileIn(j.dir, journalDir), Text: "is no folder", Hint: "the journal must be a folder within the room"}
+	}
+	all, err := os.ReadDir(folder) // sorted by name
+	if err != nil {
+		return nil, err
+	}
+	var names []string
+	for _, f := range all {
+		if !isMonthFile(f.Name()) {
+			continue
+		}
+		if !f.Type().IsRegular() {
+			return nil, Problem{File: j.name(f.Name()), Text: "is no plain file", Hint: "journal files must stand in the journal itself"}
+		}
+		names = append(names, f.Name())
+	}
+	return names, nil
+}
+
+// isMonthFile reports whether a name is that of a journal file, as in
+// 2026-11.toml.
+func isMonthFile(name string) bool {
+	month, ok := strings.CutSuffix(name, ".toml")
+	if !ok || len(month) != len("2006-01") {
+		return false
+	}
+	_, err := time.Parse("2006-01", month)
+	return err == nil
+}
+
+// read returns the good entries behind the cursor and moves it behind them.
+// What follows and is no good entry is the rest, nil where there is nothing.
+func (j *journal) read() ([]model.Entry, *rest, error) {
+	files, err := j.files()
+	if err != nil {
+		return nil, nil, err
+	}
+	if j.at.file != "" && !slices.Contains(files, j.at.file) {
+		return nil, nil, Problem{File: j.name(j.at.file), Text: "is gone", Hint: "restore it from a backup"}
+	}
+	d := newDecoder(j.zone)
+	var entries []model.Entry
+	for i, file := range files {
+		if file < j.at.file {
+			continue
+		}
+		text, err := os.ReadFile(j.path(file))
+		if err != nil {
+			return nil, nil, err
+		}
+		if file != j.at.file {
+			j.at.file, j.at.end, j.at.line = file, 0, 1
+		}
+		if !j.follows(string(text)) {
+			return nil, nil, Problem{File: j.name(file), Text: "is not as it was read", Hint: "close the room and open it again"}
+		}
+		found, bad, err := j.readFile(d, string(text))
+		if err != nil {
+			return nil, nil, err
+		}
+		entries = append(entries, found...)
+		if bad {
+			r, err := j.restOf(string(text), files[i+1:])
+			return entries, r, err
+		}
+	}
+	return entries, nil, nil
+}
+
+// follows reports whether the last good entry still ends at the cursor.
+func (j *journal) follows(text string) bool {
+	if j.at.end == 0 {
+		return true
+	}
+	return len(text) >= j.at.end && strings.HasSuffix(strings.TrimSuffix(text[:j.at.end], "\n"), sumHead+j.at.sum+`"`)
+}
+
+// readFile takes the good entries of one file from the cursor on, and reports
+// whether something else follows them.
+func (j *journal) readFile(d *decoder, text string) (entries []model.Entry, bad bool, err error) {
+	for {
+		p, more := nextPiece(text, j.at.end, j.at.line)
+		if !more {
+			return entries, false, nil
+		}
+		if p.sum == "" || sumOf(j.at.sum, p.text) != p.sum {
+			return entries, true, nil
+		}
+		e, err := d.entry(p.text)
+		if err == nil && e.N != j.at.n+1 {
+			err = wrongKey("n", "entry %d stands where entry %d is expected", e.N, j.at.n+1)
+		}
+		if err != nil {
+			return nil, false, j.unreadable(j.at.file, p, j.at.n+1, err)
+		}
+		entries = append(entries, e)
+		j.places = append(j.places, place{j.at.file, p.line})
+		j.at.end, j.at.line, j.at.n, j.at.sum = p.end, p.line+strings.Count(text[p.from:p.end], "\n"), e.N, p.sum
+	}
+}
+
+// unreadable is an entry whose sum is right and whose words are not known: it
+// was kept whole, but by another program than this.
+func (j *journal) unreadable(file string, p piece, n int, err error) error {
+	line := p.line
+	if wrong, ok := errors.AsType[*model.FieldError](err); ok {
+		line += lineOfKey(p.text, wrong.Field)
+	}
+	return &RefusedError{Problem: Problem{
+		File: j.name(file), Line: line,
+		Text: fmt.Sprintf("entry %d: %v", n, err),
+		Hint: "perhaps a later version wrote it; open the room with that one",
+	}}
+}
+
+// lineOfKey counts the lines before the one on which a key of an entry stands;
+// 0 where it does not.
+func lineOfKey(text, key string) int {
+	key, _, _ = strings.Cut(key, ".")
+	for i, row := range strings.Split(text, "\n") {
+		if strings.HasPrefix(row, key+" ") {
+			return i
+		}
+	}
+	return 0
+}
+
+// impossible gives an entry that the ledger refuses its place.
+func (j *journal) impossible(err error) error {
+	wrong, ok := errors.AsType[*model.ImpossibleError](err)
+	if !ok || wrong.Entry.N < 1 || wrong.Entry.N > len(j.places) {
+		return Problem{File: fileIn(j.dir, journalDir), Text: err.Error()}
+	}
+	at := j.places[wrong.Entry.N-1]
+	return &RefusedError{Problem: Problem{
+		File: j.name(at.file), Line: at.line, Text: wrong.Error(),
+		Hint: "was room.toml changed since? what the journal names must stay in it",
+	}}
+}

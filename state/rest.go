@@ -1,0 +1,142 @@
+package state
+
+import (
+	"fmt"
+	"os"
+	"strconv"
+	"strings"
+)
+
+// rest is what follows the last good entry of a journal and is none itself.
+type rest struct {
+	file   string   // journal file in which it begins
+	from   int      // byte offset there
+	line   int      // line there
+	n      int      // the number expected there
+	later  []string // journal files behind that one
+	torn   bool     // one unfinished entry at the very end: a write that was cut off
+	middle bool     // a good entry follows, so this is no tail
+	text   string   // what is wrong
+	tail   string   // text of the file from the offset on
+}
+
+// restOf judges what stands behind the cursor. A later entry counts as good
+// where its sum follows from a sum that stands or should stand before it.
+func (j *journal) restOf(text string, later []string) (*rest, error) {
+	first, _ := nextPiece(text, j.at.end, j.at.line)
+	r := &rest{
+		file: j.at.file, from: first.from, line: first.line, n: j.at.n + 1, later: later,
+		text: wrongWith(first, j.at.n+1), tail: text[first.from:],
+	}
+	pieces, err := j.piecesFrom(text, first, later)
+	if err != nil {
+		return nil, err
+	}
+	last := len(pieces) - 1
+	r.torn = last == 0 && first.sum == "" && (text[:first.end] == text)
+	r.middle = goodFollows(j.at.sum, pieces)
+	return r, nil
+}
+
+// piecesFrom lists the pieces from the first bad one to the end of the journal.
+func (j *journal) piecesFrom(text string, first piece, later []string) ([]piece, error) {
+	pieces := allPieces(text, first.from, first.line)
+	for _, file := range later {
+		b, err := os.ReadFile(j.path(file))
+		if err != nil {
+			return nil, err
+		}
+		pieces = append(pieces, allPieces(string(b), 0, 1)...)
+	}
+	return pieces, nil
+}
+
+func allPieces(text string, from, line int) []piece {
+	var pieces []piece
+	for {
+		p, more := nextPiece(text, from, line)
+		if !more {
+			return pieces
+		}
+		pieces = append(pieces, p)
+		from, line = p.end, p.line+strings.Count(text[p.from:p.end], "\n")
+	}
+}
+
+// goodFollows reports whether any piece behind the first is a good entry: its
+// sum follows from the last good sum, or from the sum that the piece before it
+// holds or should hold.
+func goodFollows(last string, pieces []piece) bool {
+	held, due := last, last
+	for i, p := range pieces {
+		if i > 0 && p.sum != "" && (p.sum == sumOf(held, p.text) || p.sum == sumOf(due, p.text) || p.sum == sumOf(last, p.text)) {
+			return true
+		}
+		held, due = p.sum, sumOf(held, body(p))
+		if held == "" {
+			held = due
+		}
+	}
+	return false
+}
+
+// body is the text that the sum of a piece covers; of one without a whole sum
+// line, everything before its last line, which may be what is left of it.
+func body(p piece) string {
+	if p.sum != "" {
+		return p.text
+	}
+	text := strings.TrimRight(p.text, "\n")
+	return text[:strings.LastIndexByte(text, '\n')+1]
+}
+
+// wrongWith says what is wrong with a piece that stands where entry n should.
+func wrongWith(p piece, n int) string {
+	if p.sum == "" {
+		if !strings.HasPrefix(p.text, entryHead) {
+			return fmt.Sprintf("this is no entry; entry %d is expected", n)
+		}
+		return fmt.Sprintf("entry %d does not end in a whole sum line", n)
+	}
+	if strings.Contains(p.text, "\r") {
+		return fmt.Sprintf("entry %d has line ends of another kind than it was written with", n)
+	}
+	switch has := numberOf(p); {
+	case has > n+1:
+		return fmt.Sprintf("entry %d stands where entry %d is expected; entries %d to %d are missing or out of order", has, n, n, has-1)
+	case has == n+1:
+		return fmt.Sprintf("entry %d stands where entry %d is expected; entry %d is missing or out of order", has, n, n)
+	case has > 0 && has < n:
+		return fmt.Sprintf("entry %d stands where entry %d is expected; it is there twice or out of order", has, n)
+	}
+	return fmt.Sprintf("entry %d does not match its sum; it, or an entry before it, was changed after it was written", n)
+}
+
+// numberOf reads the n of a piece; 0 where there is none to read.
+func numberOf(p piece) int {
+	rest, ok := strings.CutPrefix(p.text, entryHead+"n = ")
+	if !ok {
+		return 0
+	}
+	digits, _, _ := strings.Cut(rest, "\n")
+	n, err := strconv.Atoi(digits)
+	if err != nil {
+		return 0
+	}
+	return n
+}
+
+// problem says what is wrong and what can be done.
+func (r *rest) problem(j *journal) Problem {
+	p := Problem{File: j.name(r.file), Line: r.line, Text: r.text}
+	switch {
+	case r.torn:
+		p.Text = fmt.Sprintf("entry %d is unfinished; a write was cut off", r.n)
+		p.Hint = "opening the room for writing sets it aside, as does drainboard repair"
+	case r.middle:
+		p.Hint = "good entries follow, so nothing was changed; restore the journal from a backup"
+	default:
+		p.Hint = "restore the journal from a backup, or let drainboard repair set aside what stands from here on"
+	}
+	return p
+}

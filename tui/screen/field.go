@@ -63,7 +63,16 @@ func (f Field) With(s string) Field {
 }
 
 // Text is what was typed, without spaces around it.
-func (f Field) Text() string { return strings.TrimSpace(string(f.text)) }
+func (f Field) Text() string {
+	s := string(f.text)
+	for { // without its space an accent may stand first
+		t := text.Clean(strings.TrimSpace(s))
+		if t == s {
+			return s
+		}
+		s = t
+	}
+}
 
 // Empty says that nothing has been typed.
 func (f Field) Empty() bool { return len(f.text) == 0 }
@@ -107,8 +116,8 @@ func (f Field) erase(i int) (Field, Outcome) {
 	case i < 0 || i >= len(f.text):
 		return f, Edited
 	}
-	f.text = slices.Concat(f.text[:i], f.text[i+1:])
-	f.at = i
+	f.text = []rune(text.Clean(string(slices.Concat(f.text[:i], f.text[i+1:])))) // an accent may have lost its letter
+	f.at = min(i, len(f.text))
 	return f, Edited
 }
 

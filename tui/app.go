@@ -17,8 +17,9 @@ import (
 type Options struct {
 	// Clock tells the time; it is asked once a tick.
 	Clock func() time.Time
-	// Follow looks for entries another program has made and returns the ledger
-	// with them, or nil where there is nothing new. It is nil for the writer.
+	// Follow takes in what another program has entered and returns the ledger
+	// with it. It is asked once a second and must be quick when nothing is new.
+	// It is nil for the writer.
 	Follow func() (*model.Ledger, error)
 	// Notices are lines to be shown at the start, such as a torn entry set aside.
 	Notices []string
@@ -75,24 +76,8 @@ func (a *App) nextTick() tea.Cmd {
 	return tea.Tick(wait, func(time.Time) tea.Msg { return tick(a.options.Clock()) })
 }
 
-// followed is what another program has written.
-type followed struct {
-	ledger *model.Ledger
-	err    error
-}
-
-func (a *App) follow() tea.Cmd {
-	if a.options.Follow == nil {
-		return nil
-	}
-	return tea.Tick(time.Second, func(time.Time) tea.Msg {
-		l, err := a.options.Follow()
-		return followed{l, err}
-	})
-}
-
 // Init starts the clock.
-func (a *App) Init() tea.Cmd { return tea.Batch(a.nextTick(), a.follow()) }
+func (a *App) Init() tea.Cmd { return a.nextTick() }
 
 // Update takes a message: the size, the time, a key, or what a screen asks for.
 func (a *App) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
@@ -102,8 +87,6 @@ func (a *App) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return a, nil
 	case tick:
 		return a, a.onTick(time.Time(msg))
-	case followed:
-		return a, a.onFollowed(msg)
 	case tea.KeyMsg:
 		return a, a.onKeys(msg)
 	case screen.Open:
@@ -132,18 +115,22 @@ func (a *App) toTop(msg tea.Msg) tea.Cmd {
 }
 
 func (a *App) onTick(now time.Time) tea.Cmd {
+	whole := now.Truncate(time.Second).After(a.desk.Now)
 	a.desk.Now = now
+	if whole && a.options.Follow != nil {
+		a.follow()
+	}
 	return tea.Batch(a.nextTick(), a.toTop(screen.Tick{Now: now}))
 }
 
-func (a *App) onFollowed(msg followed) tea.Cmd {
-	switch {
-	case msg.err != nil:
-		a.say(screen.Toast{Text: "reading along: " + msg.err.Error(), Mood: screen.Refused})
-	case msg.ledger != nil:
-		a.desk.Ledger = msg.ledger
+// follow shows what another program has entered meanwhile.
+func (a *App) follow() {
+	l, err := a.options.Follow()
+	if err != nil {
+		a.say(screen.Toast{Text: "reading along: " + err.Error(), Mood: screen.Refused})
+		return
 	}
-	return a.follow()
+	a.desk.Ledger = l
 }
 
 func (a *App) say(t screen.Toast) {

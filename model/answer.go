@@ -74,7 +74,7 @@ func (l *Ledger) answerTank(p Prompt, typed string) (Reply, error) {
 	if !strings.EqualFold(typed, want) {
 		return Reply{}, fmt.Errorf("STOP: you typed %s, this step is at %s", typed, want)
 	}
-	if p.Step.Name == NameTo {
+	if p.Step.Name == NameTo && !l.Session().made(p.Move) {
 		if t, _ := l.Tank(want); !fits(&t) {
 			return Reply{}, fmt.Errorf("STOP: %s; larvae go into a ready tank", l.fold.stands(&t))
 		}
@@ -105,12 +105,44 @@ func (l *Ledger) answerCelsius(p Prompt, typed, reason string, now time.Time) (R
 		return Reply{}, err
 	}
 	reply := Reply{Facts: []Fact{reading}}
+	if l.readJustNow(p, tank, celsius, reason, now) {
+		reply.Facts = nil
+	}
 	if wait := l.apart(p, celsius, now); wait != nil && reason == "" {
 		reply.Wait = wait
 		return reply, nil
 	}
 	reply.Facts = append(reply.Facts, l.passed(p, typed, reason))
 	return reply, nil
+}
+
+// readJustNow reports whether a reading was kept at this step already: one that
+// is answered again with a reason, or because its step could not be saved.
+func (l *Ledger) readJustNow(p Prompt, tank string, celsius float64, reason string, now time.Time) bool {
+	last, ok := l.readAt(p, tank)
+	return ok && last.Value == celsius && (reason != "" || now.Sub(last.At) < time.Minute)
+}
+
+// readAt returns the last temperature of a tank if it was read since the last
+// step of the prompt's move was recorded.
+func (l *Ledger) readAt(p Prompt, tank string) (Reading, bool) {
+	t, _ := l.Tank(tank)
+	last, ok := t.celsius()
+	return last, ok && last.N > l.Session().lastRecord(p.Move)
+}
+
+// Held says why a move waits by the temperatures that were read at its step, nil
+// where it does not. It tells from the entries alone, so it stands after a
+// restart as it did before.
+func (l *Ledger) Held(p Prompt, now time.Time) *Wait {
+	if p.Step.Records != RecordToCelsius || l.Session().made(p.Move) {
+		return nil
+	}
+	last, ok := l.readAt(p, p.Leg.To)
+	if !ok {
+		return nil
+	}
+	return l.apart(p, last.Value, now)
 }
 
 // Rules returns the room's limits of a difference of temperature.
@@ -211,7 +243,7 @@ func (l *Ledger) answerChoice(p Prompt, typed, reason string) (Reply, error) {
 
 func (l *Ledger) answerEnter(p Prompt, now time.Time) (Reply, error) {
 	done := l.passed(p, "", "")
-	if p.Step.Records != RecordMoved {
+	if p.Step.Records != RecordMoved || l.Session().made(p.Move) {
 		return Reply{Facts: []Fact{done}}, nil
 	}
 	return Reply{Facts: []Fact{l.moveOf(p), done}}, nil
@@ -255,6 +287,9 @@ func (l *Ledger) answered(move int, what string) *float64 {
 // AnswerWash works out what a typed answer to the washer's step means: the acid
 // used, or the temperature of a filled tank.
 func (l *Ledger) AnswerWash(w WashPrompt, typed string) (Fact, error) {
+	if w.Step.Ask == AskEnter {
+		return plainWash(w), nil
+	}
 	x, err := ParseTyped(strings.TrimSpace(typed))
 	if err != nil {
 		return nil, err
@@ -267,4 +302,12 @@ func (l *Ledger) AnswerWash(w WashPrompt, typed string) (Fact, error) {
 		fact = &Washed{Tank: w.Tank.Tank.Name, AcidML: &x, WaterLitres: &litres}
 	}
 	return fact, checkFact(l.room, fact)
+}
+
+// plainWash is the washer's step done where the procedure asks for no figure.
+func plainWash(w WashPrompt) Fact {
+	if w.Step.Records == RecordFilled {
+		return &Filled{Tank: w.Tank.Tank.Name}
+	}
+	return &Washed{Tank: w.Tank.Tank.Name}
 }

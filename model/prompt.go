@@ -148,6 +148,6 @@ func (l *Ledger) WashQueue() []WashPrompt {
 			queue = append(queue, WashPrompt{t, step})
 		}
 	}
-	slices.SortStableFunc(queue, func(a, b WashPrompt) int { return a.Tank.Since.Compare(b.Tank.Since) })
+	slices.SortStableFunc(queue, func(a, b WashPrompt) int { return a.Tank.EmptySince().Compare(b.Tank.EmptySince()) })
 	return queue
 }

@@ -56,7 +56,7 @@ func (f *fold) put(e Entry) {
 	case *Closed:
 		f.openSession().Closed = &ClosedAt{e.At, e.N, x}
 	}
-	if s := f.openSession(); s != nil && e.At.After(s.Last) {
+	if s := f.openSession(); s != nil && !e.At.Before(s.Last) {
 		s.Last = e.At
 		if e.By != "" {
 			s.By = e.By
@@ -117,6 +117,7 @@ func (f *fold) putMoved(e Entry, x *Moved) {
 // empty leaves a tank dirty, its water and larvae gone.
 func (t *TankNow) empty(e Entry) {
 	t.become(Dirty, e.At)
+	t.Emptied = e.At
 	t.freshWater()
 	t.Larvae = nil
 }
@@ -267,6 +268,7 @@ func (f *fold) putService(e Entry, x *Service) {
 		t.become(Out, e.At)
 	} else {
 		t.become(Dirty, e.At)
+		t.Emptied = e.At
 	}
 	t.freshWater()
 }

@@ -54,11 +54,29 @@ func (s *SessionNow) Answer(move int, name string) (string, bool) {
 	return r.Step.Why, true
 }
 
-// Deferred lists the steps whose last word is that they are not done.
+// made reports whether a move (from 1) was entered.
+func (s *SessionNow) made(move int) bool { return move > 0 && s.Moved[move-1] != 0 }
+
+// lastRecord returns the n of the last step entry of a move, or of the session's
+// opening where it has none.
+func (s *SessionNow) lastRecord(move int) int {
+	for i := len(s.Steps) - 1; i >= 0; i-- {
+		if s.Steps[i].Step.Move == move {
+			return s.Steps[i].N
+		}
+	}
+	return s.N
+}
+
+// Deferred lists the steps whose last word is that they are not done, but for
+// those of moves that were left out.
 func (s *SessionNow) Deferred(p Procedure) []StepRecord {
 	var open []StepRecord
 	for i, r := range s.Steps {
 		if r.Step.Done || s.after(i, r.Step) {
+			continue
+		}
+		if _, out := s.LeftOut(r.Step.Move); out {
 			continue
 		}
 		if _, ok := p.Step(r.Step.Name); ok {

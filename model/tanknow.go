@@ -30,6 +30,9 @@ type TankNow struct {
 	// Since is when the state began; for a holding tank when its water was
 	// last fresh.
 	Since time.Time
+	// Emptied is when its last larvae left or it came back into use; zero where
+	// neither was entered.
+	Emptied time.Time
 
 	Suspect    bool
 	SuspectWhy string
@@ -116,6 +119,15 @@ func (t TankNow) LastCelsius() (Reading, bool) { return t.celsius() }
 
 // Empty reports whether the tank is in use and holds no larvae.
 func (t TankNow) Empty() bool { return t.State != Holding && t.State != Out }
+
+// EmptySince is the moment by which emptied tanks queue for the washer: a wash
+// does not send a tank to the end of the queue.
+func (t TankNow) EmptySince() time.Time {
+	if t.Emptied.IsZero() {
+		return t.Since
+	}
+	return t.Emptied
+}
 
 // freshWater forgets what was measured in the water that is gone.
 func (t *TankNow) freshWater() {

@@ -142,3 +142,51 @@ func (l *Ledger) otherTanks(leg Leg, from float64) []WayOut {
 	}
 	return ways
 }
+
+// InsteadOf lists the ready tanks that a move could go into where its own
+// destination is in no state to take larvae: the nearest in temperature first,
+// those that were not read last.
+func (l *Ledger) InsteadOf(leg Leg, now time.Time) []WayOut {
+	source, _ := l.Tank(leg.From)
+	var from *float64
+	if last, ok := source.celsius(); ok {
+		from = &last.Value
+	}
+	type candidate struct {
+		way WayOut
+		gap float64
+	}
+	var found []candidate
+	for _, t := range l.fold.tanks {
+		if t.State != Ready || t.Tank.Name == leg.To || !l.roomy(source, t, now) {
+			continue
+		}
+		text, gap := fmt.Sprintf("go into %s instead: ready, its temperature is not known", t.Tank.Name), math.Inf(1)
+		if last, ok := t.celsius(); ok && from != nil {
+			d := l.Rules().Compare(from, &last.Value)
+			text = fmt.Sprintf("go into %s instead: %.1f °C, %.1f apart, %s", t.Tank.Name, last.Value, d.Celsius, d.Verdict)
+			gap = d.Celsius
+		}
+		found = append(found, candidate{WayOut{Text: text, Into: t.Tank.Name}, gap})
+	}
+	slices.SortStableFunc(found, func(a, b candidate) int { return cmp.Compare(a.gap, b.gap) })
+	ways := make([]WayOut, len(found))
+	for i, c := range found {
+		ways[i] = c.way
+	}
+	return ways
+}
+
+// roomy reports whether a tank is as large as the source, or the density limit
+// holds in it for larvae whose number is known.
+func (l *Ledger) roomy(source, t TankNow, now time.Time) bool {
+	if t.Tank.Litres >= source.Tank.Litres {
+		return true
+	}
+	age, known := l.Age(source, now)
+	limit := l.room.House.DensityAt(age)
+	if !known || limit == 0 || !source.Larvae.Number.Value.Known {
+		return false
+	}
+	return source.Larvae.Number.Value.X/t.Tank.Litres <= limit
+}

@@ -52,6 +52,9 @@ func tankOf(t model.TankNow) Tank {
 	tank := Tank{Name: t.Tank.Name, Litres: t.Tank.Litres, Since: t.Since, State: map[model.State]State{
 		model.Holding: Holding, model.Dirty: Dirty, model.WashedDown: Washed, model.Ready: Ready, model.Out: Out,
 	}[t.State]}
+	if tank.State == Dirty || tank.State == Washed {
+		tank.Since = t.EmptySince()
+	}
 	if last, ok := t.LastCelsius(); ok {
 		tank.Celsius = Known(last.Value)
 	}

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+	"strings"
 	"time"
 
 	"drainboard/model"
@@ -43,8 +45,7 @@ func (p *program) folder() (string, error) {
 	return state.Locate(p.room, p.getenv, p.dir)
 }
 
-// reading opens the room to be read and hands it to body. What the folder has to
-// say of itself goes to stderr.
+// reading opens the room to be read and hands it to body.
 func (p *program) reading(body func(*state.Folder) error) error {
 	return p.open(state.Options{Now: p.now}, body)
 }
@@ -54,7 +55,25 @@ func (p *program) writing(by string, body func(*state.Folder) error) error {
 	return p.open(state.Options{Now: p.now, Write: true, Who: by}, body)
 }
 
-func (p *program) open(o state.Options, body func(*state.Folder) error) (err error) {
+// open opens the room for body. What the folder has to say of itself goes to
+// stderr; where body fails, into the one line that says so.
+func (p *program) open(o state.Options, body func(*state.Folder) error) error {
+	var notices []string
+	err := p.openQuietly(o, func(f *state.Folder) error {
+		notices = f.Notices()
+		return body(f)
+	})
+	if err != nil && len(notices) > 0 {
+		return fmt.Errorf("%w (%s)", err, strings.Join(notices, "; "))
+	}
+	for _, n := range notices {
+		p.note(n)
+	}
+	return err
+}
+
+// openQuietly opens the room for a body that shows the folder's notices itself.
+func (p *program) openQuietly(o state.Options, body func(*state.Folder) error) (err error) {
 	dir, err := p.folder()
 	if err != nil {
 		return err
@@ -68,8 +87,5 @@ func (p *program) open(o state.Options, body func(*state.Folder) error) (err err
 			err = closing
 		}
 	}()
-	for _, n := range f.Notices() {
-		p.note(n)
-	}
 	return body(f)
 }

@@ -11,6 +11,7 @@ import (
 
 // newRoot builds the commands of one run.
 func newRoot(p *program) *cobra.Command {
+	var l looks
 	root := &cobra.Command{
 		Use:   "drainboard",
 		Short: "The dashboard of a larval room",
@@ -19,16 +20,17 @@ func newRoot(p *program) *cobra.Command {
 			"Without a command the dashboard starts.",
 		SilenceErrors: true, SilenceUsage: true, DisableSuggestions: true,
 		Args: onlyCommands,
-		RunE: doing(func([]string) error { return p.dashboard() }),
+		RunE: doing(func([]string) error { return p.dashboard(l) }),
 	}
 	root.PersistentFlags().StringVar(&p.room, "room", "", "the room's `folder`; else DRAINBOARD_ROOM, the current folder, the data folder")
+	l.flags(root)
 	root.SetIn(p.stdin)
 	root.SetOut(p.stdout)
 	root.SetErr(p.stderr)
 	root.SetFlagErrorFunc(flagProblem)
 	root.AddCommand(
 		newInit(p), newEnter(p), newImport(p), newShow(p), newPlan(p),
-		newCalc(p),
+		newVerify(p), newRepair(p), newCalc(p), newDemo(p),
 	)
 	root.SetHelpCommand(newHelp())
 	addCompletion(root)
@@ -52,13 +54,19 @@ func addCompletion(root *cobra.Command) {
 // nameOf is a command as it is typed behind the program's name.
 func nameOf(c *cobra.Command) string { return strings.TrimPrefix(c.CommandPath(), "drainboard ") }
 
+// seeHelp says where the help on a command is.
+func seeHelp(c *cobra.Command) string { return "see " + c.CommandPath() + " --help" }
+
 // flagProblem words what is wrong with a flag.
 func flagProblem(c *cobra.Command, err error) error {
 	var value *pflag.InvalidValueError
 	if errors.As(err, &value) {
 		return fmt.Errorf("%s: --%s: %w", nameOf(c), value.GetFlag().Name, value.Unwrap())
 	}
-	return fmt.Errorf("%s: %w; see drainboard %s --help", nameOf(c), err, nameOf(c))
+	if !c.HasParent() {
+		return fmt.Errorf("%w; %s", err, seeHelp(c))
+	}
+	return fmt.Errorf("%s: %w; %s", nameOf(c), err, seeHelp(c))
 }
 
 // onlyCommands refuses a word that is no command.
@@ -84,7 +92,7 @@ func noWords(c *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	return fmt.Errorf("%s takes no %q; see drainboard %s --help", nameOf(c), args[0], nameOf(c))
+	return fmt.Errorf("%s takes no %q; %s", nameOf(c), args[0], seeHelp(c))
 }
 
 // oneWord asks for just one word after the command.

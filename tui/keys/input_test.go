@@ -3,6 +3,7 @@
 package keys
 
 import (
+	"bytes"
 	"io"
 	"os"
 	"testing"
@@ -144,4 +145,46 @@ func TestInputKeepsWhatCameBeforeAnError(t *testing.T) {
 	if n, err := in.from(src, p); n != 0 || err != io.EOF {
 		t.Errorf("got %d bytes, %v, want the end", n, err)
 	}
+}
+
+// chunks gives a stream in pieces, the end of each being where a read ends.
+type chunks struct {
+	data []byte
+	size int
+}
+
+func (c *chunks) Read(p []byte) (int, error) {
+	n := copy(p, c.data[:min(c.size, len(c.data))])
+	c.data = c.data[n:]
+	return n, nil
+}
+
+// FuzzPieces holds that it does not matter where the reads cut the stream or
+// how large the reader's buffer is, and that nothing grows.
+func FuzzPieces(f *testing.F) {
+	for _, s := range []string{"\x1bOq\x1bOM", "27,4\r\x1b[A\x1b", "\x1b[200~1\r\n2\x1b[201~\x1bOp", "é北\x1b[15~", "\x1b[[A\x1bO5M"} {
+		f.Add([]byte(s), uint8(1), uint16(256))
+		f.Add([]byte(s), uint8(3), uint16(64))
+	}
+	f.Fuzz(func(t *testing.T, stream []byte, size uint8, buffer uint16) {
+		want := whole(string(stream))
+		src := &chunks{data: bytes.Clone(stream), size: 1 + int(size)%64}
+		in := &input{more: func() bool { return len(src.data) > 0 }}
+		p := make([]byte, 64+int(buffer)%256)
+		var got []byte
+		for len(src.data) > 0 {
+			n, err := in.from(src, p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			got = append(got, p[:n]...)
+		}
+		got = append(got, in.held...)
+		if string(got) != want {
+			t.Errorf("%q in pieces of %d: got %q, want %q", stream, src.size, got, want)
+		}
+		if len(want) > len(stream) {
+			t.Errorf("%q grew to %q", stream, want)
+		}
+	})
 }

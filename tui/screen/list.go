@@ -1,6 +1,8 @@
 package screen
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"drainboard/tui/text"
@@ -45,20 +47,23 @@ func (l List) Update(msg tea.KeyMsg) (List, Outcome) {
 }
 
 // View draws the list in exactly h rows of w cells, the chosen row with a mark
-// before it. The first and last row carry a mark where more are hidden.
+// before it and, where it has no style of its own, in bold. The first and last row carry a mark where more are hidden.
 func (l List) View(th theme.Theme, w, h int) []string {
 	chosen := inRange(l.Chosen, len(l.Items))
 	top := window(len(l.Items), chosen, h)
 	var lines []string
 	for i := top; i < len(l.Items) && len(lines) < h; i++ {
-		before := "  "
+		before, item := "  ", l.Items[i]
 		switch {
 		case i == chosen:
 			before = th.Focus.Render(th.Marks.Pointer) + " "
+			if !strings.Contains(item, "\x1b") {
+				item = th.Strong.Render(item)
+			}
 		case i == top && top > 0, len(lines) == h-1 && i < len(l.Items)-1:
 			before = th.Faint.Render(th.Marks.More) + " "
 		}
-		lines = append(lines, before+l.Items[i])
+		lines = append(lines, before+item)
 	}
 	return text.Frame(lines, w, h)
 }

@@ -38,6 +38,13 @@ func (o Options) Plain() bool {
 	return o.env("TERM") == "dumb"
 }
 
+// ascii decides on plain glyphs: as asked for, where the terminal knows no
+// others, and where it is set to draw frames and blocks two cells wide.
+func (o Options) ascii() bool {
+	wide, err := strconv.ParseBool(o.env("RUNEWIDTH_EASTASIAN"))
+	return o.ASCII || o.Plain() || err == nil && wide
+}
+
 func (o Options) env(name string) string {
 	if o.Env == nil {
 		return ""

@@ -52,7 +52,7 @@ type Theme struct {
 
 // New builds the theme that the options ask for. Options.Check has been passed.
 func New(o Options) Theme {
-	return Build(o.dark(), o.depth(), o.ASCII || o.Plain())
+	return Build(o.dark(), o.depth(), o.ascii())
 }
 
 // Bare is the theme without any escape sequence, for printing and for tests.

@@ -95,10 +95,24 @@ func TestCheck(t *testing.T) {
 	}
 }
 
-func TestPlainTerminalIsASCII(t *testing.T) {
-	o := Options{Env: env("TERM", "dumb")}
-	if !o.Plain() || !New(o).ASCII {
-		t.Error("TERM=dumb must give the plain mode in ASCII")
+func TestASCII(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		o     Options
+		ascii bool
+	}{
+		{"a terminal with glyphs", Options{Env: env("TERM", "xterm")}, false},
+		{"asked for", Options{ASCII: true, Env: env("TERM", "xterm")}, true},
+		{"dumb", Options{Env: env("TERM", "dumb")}, true},
+		{"frames two cells wide", Options{Env: env("RUNEWIDTH_EASTASIAN", "1")}, true},
+		{"frames one cell wide", Options{Env: env("RUNEWIDTH_EASTASIAN", "0")}, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			th := New(c.o)
+			if th.ASCII != c.ascii || (th.Boxes.Single.Left == "|") != c.ascii {
+				t.Errorf("ascii = %v, frame %q, want %v", th.ASCII, th.Boxes.Single.Left, c.ascii)
+			}
+		})
 	}
 }
 

@@ -45,32 +45,49 @@ func Kinds() []Kind {
 
 // NewFact returns an empty fact of a kind, and false where there is no such kind.
 func NewFact(k Kind) (Fact, bool) {
-	make, ok := map[Kind]func() Fact{
-		KindStocked:     func() Fact { return &Stocked{} },
-		KindMoved:       func() Fact { return &Moved{} },
-		KindWashed:      func() Fact { return &Washed{} },
-		KindFilled:      func() Fact { return &Filled{} },
-		KindTemperature: func() Fact { return &Temperature{} },
-		KindSizes:       func() Fact { return &Sizes{} },
-		KindLook:        func() Fact { return &Look{} },
-		KindCount:       func() Fact { return &Count{} },
-		KindCells:       func() Fact { return &Cells{} },
-		KindFed:         func() Fact { return &Fed{} },
-		KindWater:       func() Fact { return &Water{} },
-		KindRemoved:     func() Fact { return &Removed{} },
-		KindEnded:       func() Fact { return &Ended{} },
-		KindService:     func() Fact { return &Service{} },
-		KindSuspect:     func() Fact { return &Suspect{} },
-		KindOpened:      func() Fact { return &Opened{} },
-		KindStep:        func() Fact { return &StepDone{} },
-		KindClosed:      func() Fact { return &Closed{} },
-		KindCorrected:   func() Fact { return &Corrected{} },
-		KindNoted:       func() Fact { return &Noted{} },
-	}[k]
-	if !ok {
-		return nil, false
+	switch k {
+	case KindStocked:
+		return &Stocked{}, true
+	case KindMoved:
+		return &Moved{}, true
+	case KindWashed:
+		return &Washed{}, true
+	case KindFilled:
+		return &Filled{}, true
+	case KindTemperature:
+		return &Temperature{}, true
+	case KindSizes:
+		return &Sizes{}, true
+	case KindLook:
+		return &Look{}, true
+	case KindCount:
+		return &Count{}, true
+	case KindCells:
+		return &Cells{}, true
+	case KindFed:
+		return &Fed{}, true
+	case KindWater:
+		return &Water{}, true
+	case KindRemoved:
+		return &Removed{}, true
+	case KindEnded:
+		return &Ended{}, true
+	case KindService:
+		return &Service{}, true
+	case KindSuspect:
+		return &Suspect{}, true
+	case KindOpened:
+		return &Opened{}, true
+	case KindStep:
+		return &StepDone{}, true
+	case KindClosed:
+		return &Closed{}, true
+	case KindCorrected:
+		return &Corrected{}, true
+	case KindNoted:
+		return &Noted{}, true
 	}
-	return make(), true
+	return nil, false
 }
 
 // Limits beyond which a reading cannot be true. The water of a room for warm

@@ -70,10 +70,14 @@ func (l *Ledger) Entries() []Entry { return l.entries }
 func (l *Ledger) Events() []Entry { return l.events }
 
 // Check says whether an entry can be true; now is the moment of asking. It
-// gives the entry its number and writes names as the room does. What makes a
+// gives the entry its number, whole seconds, and names as the room writes them.
+// What makes a
 // later entry impossible is refused by naming that entry.
 func (l *Ledger) Check(e *Entry, now time.Time) error {
 	e.N = l.Next()
+	// The journal keeps whole seconds; what is folded here must order the same
+	// way when it is read back.
+	e.At, e.Keyed = e.At.Truncate(time.Second), e.Keyed.Truncate(time.Second)
 	if e.At.IsZero() {
 		return wrong("at", "is missing; write a moment as 2026-11-25T09:14:05-05:00")
 	}
@@ -255,8 +259,15 @@ func (l *Ledger) Culture(alga string) *CellCount { return l.fold.cultures[alga] 
 
 // Void reports which entries count no longer, by n.
 func (l *Ledger) Void() map[int]bool {
-	void, _ := corrections(l.entries)
+	void, _, _ := corrections(l.entries)
 	return void
+}
+
+// CorrectedBy lists by n of an entry the corrections in force that speak of it,
+// by their n and the latest last.
+func (l *Ledger) CorrectedBy() map[int][]int {
+	_, _, by := corrections(l.entries)
+	return by
 }
 
 // Undo returns the correction that undoes the last entry that counts, and false

@@ -131,9 +131,9 @@ func (j *journal) measure(f *os.File, file string) (target, error) {
 	if err != nil {
 		return t, err
 	}
-	end := 0
+	end := j.endIn(file)
 	if file == j.at.file {
-		end, t.line = j.at.end, j.at.line
+		t.line = j.at.line
 	}
 	t.size = info.Size()
 	if t.size < int64(end) {

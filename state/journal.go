@@ -110,33 +110,58 @@ func (j *journal) read() ([]model.Entry, *rest, error) {
 	if j.at.file != "" && !slices.Contains(files, j.at.file) {
 		return nil, nil, Problem{File: j.name(j.at.file), Text: "is gone", Hint: "restore it from a backup"}
 	}
+	texts, room, err := j.texts(files)
+	if err != nil {
+		return nil, nil, err
+	}
 	d := newDecoder(j.zone)
-	var entries []model.Entry
+	entries := make([]model.Entry, 0, room)
+	for i, file := range files {
+		if file < j.at.file {
+			continue
+		}
+		if file != j.at.file {
+			j.at.file, j.at.end, j.at.line = file, 0, 1
+		}
+		if !j.follows(texts[i]) {
+			return nil, nil, Problem{File: j.name(file), Text: "is not as it was read", Hint: "close the room and open it again"}
+		}
+		more, bad, err := j.readFile(d, texts[i], entries)
+		if err != nil {
+			return nil, nil, err
+		}
+		entries = more
+		if bad {
+			return entries, j.restOf(texts[i], files[i+1:], texts[i+1:]), nil
+		}
+	}
+	return entries, nil, nil
+}
+
+// texts reads the journal files from that of the cursor on; those before it are
+// left empty. It also returns how many entries there are at most.
+func (j *journal) texts(files []string) (texts []string, most int, err error) {
+	texts = make([]string, len(files))
 	for i, file := range files {
 		if file < j.at.file {
 			continue
 		}
 		text, err := os.ReadFile(j.path(file))
 		if err != nil {
-			return nil, nil, err
+			return nil, 0, err
 		}
-		if file != j.at.file {
-			j.at.file, j.at.end, j.at.line = file, 0, 1
-		}
-		if !j.follows(string(text)) {
-			return nil, nil, Problem{File: j.name(file), Text: "is not as it was read", Hint: "close the room and open it again"}
-		}
-		found, bad, err := j.readFile(d, string(text))
-		if err != nil {
-			return nil, nil, err
-		}
-		entries = append(entries, found...)
-		if bad {
-			r, err := j.restOf(string(text), files[i+1:])
-			return entries, r, err
-		}
+		texts[i] = string(text)
+		most += strings.Count(texts[i][min(len(text), j.endIn(file)):], entryHead)
 	}
-	return entries, nil, nil
+	return texts, most, nil
+}
+
+// endIn returns the offset behind the last good entry in a file; 0 in a later one.
+func (j *journal) endIn(file string) int {
+	if file != j.at.file {
+		return 0
+	}
+	return j.at.end
 }
 
 // follows reports whether the last good entry still ends at the cursor.
@@ -147,9 +172,9 @@ func (j *journal) follows(text string) bool {
 	return len(text) >= j.at.end && strings.HasSuffix(strings.TrimSuffix(text[:j.at.end], "\n"), sumHead+j.at.sum+`"`)
 }
 
-// readFile takes the good entries of one file from the cursor on, and reports
+// readFile adds the good entries of one file from the cursor on, and reports
 // whether something else follows them.
-func (j *journal) readFile(d *decoder, text string) (entries []model.Entry, bad bool, err error) {
+func (j *journal) readFile(d *decoder, text string, entries []model.Entry) ([]model.Entry, bool, error) {
 	for {
 		p, more := nextPiece(text, j.at.end, j.at.line)
 		if !more {

@@ -2,7 +2,6 @@ package state
 
 import (
 	"fmt"
-	"os"
 	"strconv"
 	"strings"
 )
@@ -17,38 +16,23 @@ type rest struct {
 	torn   bool     // one unfinished entry at the very end: a write that was cut off
 	middle bool     // a good entry follows, so this is no tail
 	text   string   // what is wrong
-	tail   string   // text of the file from the offset on
 }
 
-// restOf judges what stands behind the cursor. A later entry counts as good
-// where its sum follows from a sum that stands or should stand before it.
-func (j *journal) restOf(text string, later []string) (*rest, error) {
+// restOf judges what stands behind the cursor, in its file and in later ones. A
+// later entry counts as good where its sum follows from a sum that stands or
+// should stand before it.
+func (j *journal) restOf(text string, later, laterTexts []string) *rest {
 	first, _ := nextPiece(text, j.at.end, j.at.line)
-	r := &rest{
-		file: j.at.file, from: first.from, line: first.line, n: j.at.n + 1, later: later,
-		text: wrongWith(first, j.at.n+1), tail: text[first.from:],
-	}
-	pieces, err := j.piecesFrom(text, first, later)
-	if err != nil {
-		return nil, err
-	}
-	last := len(pieces) - 1
-	r.torn = last == 0 && first.sum == "" && (text[:first.end] == text)
-	r.middle = goodFollows(j.at.sum, pieces)
-	return r, nil
-}
-
-// piecesFrom lists the pieces from the first bad one to the end of the journal.
-func (j *journal) piecesFrom(text string, first piece, later []string) ([]piece, error) {
 	pieces := allPieces(text, first.from, first.line)
-	for _, file := range later {
-		b, err := os.ReadFile(j.path(file))
-		if err != nil {
-			return nil, err
-		}
-		pieces = append(pieces, allPieces(string(b), 0, 1)...)
+	for _, text := range laterTexts {
+		pieces = append(pieces, allPieces(text, 0, 1)...)
 	}
-	return pieces, nil
+	return &rest{
+		file: j.at.file, from: first.from, line: first.line, n: j.at.n + 1, later: later,
+		torn:   len(pieces) == 1 && first.sum == "",
+		middle: goodFollows(j.at.sum, pieces),
+		text:   wrongWith(first, j.at.n+1),
+	}
 }
 
 func allPieces(text string, from, line int) []piece {

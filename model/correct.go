@@ -52,11 +52,24 @@ type change struct {
 	set map[string]any
 }
 
-// corrections finds which entries are void and which read differently. A
-// correction may itself be corrected; the latest word counts, so they are
-// followed from the last to the first.
+// CorrectedBy lists by n of an entry the corrections in force that speak of it,
+// by their n and the latest last.
+func (l *Ledger) CorrectedBy() map[int][]int {
+	_, _, by := amendments(l.entries)
+	return by
+}
+
+// corrections finds which entries are void and which read differently.
 func corrections(entries []Entry) (void map[int]bool, set map[int][]change) {
-	void, set = map[int]bool{}, map[int][]change{}
+	void, set, _ = amendments(entries)
+	return void, set
+}
+
+// amendments is corrections, with the corrections in force of each entry, the
+// latest last. A correction may itself be corrected; the latest word counts, so
+// they are followed from the last to the first.
+func amendments(entries []Entry) (void map[int]bool, set map[int][]change, by map[int][]int) {
+	void, set, by = map[int]bool{}, map[int][]change{}, map[int][]int{}
 	for i := len(entries) - 1; i >= 0; i-- {
 		e := entries[i]
 		f, ok := e.Fact.(*Corrected)
@@ -68,13 +81,14 @@ func corrections(entries []Entry) (void map[int]bool, set map[int][]change) {
 				f = changed.(*Corrected)
 			}
 		}
+		by[f.Entry] = slices.Insert(by[f.Entry], 0, e.N)
 		if f.Void {
 			void[f.Entry] = true
 		} else {
 			set[f.Entry] = slices.Insert(set[f.Entry], 0, change{e.N, f.Set})
 		}
 	}
-	return void, set
+	return void, set, by
 }
 
 // apply returns e as it reads under the change.

@@ -259,15 +259,8 @@ func (l *Ledger) Culture(alga string) *CellCount { return l.fold.cultures[alga] 
 
 // Void reports which entries count no longer, by n.
 func (l *Ledger) Void() map[int]bool {
-	void, _, _ := corrections(l.entries)
+	void, _ := corrections(l.entries)
 	return void
-}
-
-// CorrectedBy lists by n of an entry the corrections in force that speak of it,
-// by their n and the latest last.
-func (l *Ledger) CorrectedBy() map[int][]int {
-	_, _, by := corrections(l.entries)
-	return by
 }
 
 // Undo returns the correction that undoes the last entry that counts, and false

@@ -156,7 +156,7 @@ func setLoosely(f Field, v any) error {
 func toTime(v any) (time.Time, error) {
 	switch t := v.(type) {
 	case time.Time:
-		return t, nil
+		return t.Truncate(time.Second), nil
 	case string:
 		at, err := ParseMoment(t)
 		if err != nil {

@@ -86,4 +86,3 @@ func writeFile(t testing.TB, text string, path ...string) {
 		t.Fatal(err)
 	}
 }
-

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"drainboard/model"
 )
@@ -22,7 +23,7 @@ type values struct {
 // entry reads all lines of an entry into table, and reports whether it could.
 func (v *values) entry(text string, table map[string]any) bool {
 	v.text, v.at = text, 0
-	if !v.take(entryHead) {
+	if !v.take(entryHead) || !utf8.ValidString(text) {
 		return false
 	}
 	for v.at < len(v.text) {

@@ -23,7 +23,7 @@ const (
 // Least and most cells of a tile.
 const (
 	coneW, coneH         = 20, 6
-	coneMostW, coneMostH = 26, 8
+	coneMostW, coneMostH = 30, 10
 	smallW, smallH       = 15, 4
 	wallW, wallH         = 15, 7
 )

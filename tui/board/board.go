@@ -19,6 +19,7 @@ type Board struct {
 	wall    bool   // names and states in large digits
 
 	// What the last frame showed.
+	looked     stamp
 	grid       grid
 	order      []model.TankNow
 	alarms     []model.Alarm

@@ -1,11 +1,14 @@
 package board
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"drainboard/model"
+	"drainboard/tui/desk"
 	"drainboard/tui/text"
 )
 
@@ -27,8 +30,28 @@ func (b *Board) View(w, h int) []string {
 	return text.Frame(append(lines, alarms...), w, h)
 }
 
-// look takes in what the frame needs of the ledger.
+// look takes in what the frame needs of the ledger, once for each change of the
+// ledger or the clock.
 func (b *Board) look() {
+	d := b.desk
+	if stamp := (stamp{d.Ledger, d.Ledger.Next(), d.Now}); stamp != b.looked {
+		b.looked = stamp
+		b.take()
+	}
+	b.order = b.sorted()
+	if !slices.ContainsFunc(b.order, func(t model.TankNow) bool { return t.Tank.Name == b.chosen }) && len(b.order) > 0 {
+		b.chosen = b.order[0].Tank.Name
+	}
+}
+
+// stamp tells whether what a frame shows may have changed.
+type stamp struct {
+	ledger *model.Ledger
+	next   int
+	now    time.Time
+}
+
+func (b *Board) take() {
 	d := b.desk
 	b.alarms = d.Ledger.Alarms(d.Now)
 	b.unseen = map[string]bool{}
@@ -43,16 +66,15 @@ func (b *Board) look() {
 	} else if t, ok := d.Ledger.NextDue(d.Now); ok {
 		b.next = t.Tank.Name
 	}
-	b.order = b.sorted()
-	if !slices.ContainsFunc(b.order, func(t model.TankNow) bool { return t.Tank.Name == b.chosen }) && len(b.order) > 0 {
-		b.chosen = b.order[0].Tank.Name
-	}
 }
 
-// sorted lists the tanks by rank, the empty ones after them: ready, washed,
-// dirty, out of use.
+// sorted lists the overdue tanks first, then the others by rank, the empty ones
+// after them: ready, washed, dirty, out of use.
 func (b *Board) sorted() []model.TankNow {
 	order := b.desk.Ledger.Ranked(b.desk.Now)
+	slices.SortStableFunc(order, func(x, y model.TankNow) int {
+		return -cmp.Compare(lateness(b.desk, x), lateness(b.desk, y))
+	})
 	for _, s := range []model.State{model.Ready, model.WashedDown, model.Dirty, model.Out} {
 		for _, t := range b.desk.Ledger.Tanks() {
 			if t.State == s {
@@ -61,6 +83,14 @@ func (b *Board) sorted() []model.TankNow {
 		}
 	}
 	return order
+}
+
+// lateness is how far a tank is past due where that is overdue, else 0.
+func lateness(d *desk.Desk, t model.TankNow) time.Duration {
+	if !d.Ledger.Overdue(t, d.Now) {
+		return 0
+	}
+	return d.Now.Sub(d.Ledger.Due(t))
 }
 
 // nextLine answers in words which tank is next, into which, and when.

@@ -49,7 +49,10 @@ func (b *Board) heading(t model.TankNow, u urgency) string {
 	default:
 		head += th.Strong.Render(word + " ")
 	}
-	if t.Suspect {
+	switch {
+	case t.Suspect && word == "":
+		head += th.Suspect.Render(th.Marks.Suspect + " SUSPECT")
+	case t.Suspect:
 		head += th.Suspect.Render(th.Marks.Suspect)
 	}
 	return head
@@ -106,7 +109,12 @@ func (b *Board) caption(t model.TankNow, w int, u urgency) []string {
 	if marks := markWords(d, t); marks != "" {
 		lines = append(lines, d.Theme.Strong.Render(text.Truncate(marks, w)))
 	}
-	return append(lines, d.Theme.Faint.Render(text.Truncate(larvaeWords(t), w)))
+	for _, words := range []string{larvaeWords(t), lengthWords(t), feedWords(d, t), lookWords(d, t)} {
+		if words != "" {
+			lines = append(lines, d.Theme.Faint.Render(text.Truncate(words, w)))
+		}
+	}
+	return lines
 }
 
 func celsiusStyle(d *desk.Desk, t model.TankNow) lipgloss.Style {

@@ -2,6 +2,7 @@ package board
 
 import (
 	"strconv"
+	"strings"
 	"time"
 
 	"drainboard/model"
@@ -16,26 +17,45 @@ func (b *Board) wallTile(t model.TankNow, g grid) []string {
 	d := b.desk
 	u := urgencyOf(d, t)
 	style := u.style(d.Theme)
-	if b.next == t.Tank.Name && u == calm {
+	if u == calm && (b.next == t.Tank.Name || b.into == t.Tank.Name) {
 		style = d.Theme.Action
 	}
-	inner := g.tileW - 1
-	lines := big(text.Clean(t.Tank.Name), inner, d.Theme.ASCII, d.Theme.Strong)
-	lines = append(lines, big(b.wallWord(t), inner, d.Theme.ASCII, style)...)
+	inner, half := g.tileW-1, g.tileH/2
+	lines := big(text.Clean(t.Tank.Name), inner, half, d.Theme.ASCII, d.Theme.Strong)
+	for len(lines) < half {
+		lines = append(lines, "")
+	}
+	lines = append(lines, big(b.wallWord(t), inner, g.tileH-half, d.Theme.ASCII, style)...)
 	return text.Frame(lines, g.tileW, g.tileH)
 }
 
-// big writes a word three rows high, or small where it does not fit.
-func big(s string, w int, ascii bool, style lipgloss.Style) []string {
-	rows, ok := text.Big(s, ascii)
-	if !ok || text.BigWidth(s) > w {
-		return []string{"", style.Render(text.Fit(s, min(w, text.Width(s)))), ""}
+// big writes a word in at most w x h cells: six rows high where that fits, else
+// three, else small.
+func big(s string, w, h int, ascii bool, style lipgloss.Style) []string {
+	drawn, ok := text.Big(s, ascii)
+	if !ok || text.BigWidth(s)+2 > w || h < text.BigRows {
+		return []string{style.Render(text.Truncate(" "+s+" ", w))}
+	}
+	rows := drawn[:]
+	if 2*text.BigWidth(s)+2 <= w && h > 2*text.BigRows {
+		rows = doubled(rows)
 	}
 	lines := make([]string, len(rows))
 	for i, row := range rows {
-		lines[i] = style.Render(row)
+		lines[i] = style.Render(" " + row + " ")
 	}
 	return lines
+}
+
+// doubled makes large digits twice as wide and twice as high.
+func doubled(rows []string) []string {
+	upper := strings.NewReplacer("▀", "██", "▄", "  ", "█", "██", `"`, "##", "_", "  ", "#", "##", " ", "  ")
+	lower := strings.NewReplacer("▀", "  ", "▄", "██", "█", "██", `"`, "  ", "_", "##", "#", "##", " ", "  ")
+	out := make([]string, 0, 2*len(rows))
+	for _, row := range rows {
+		out = append(out, upper.Replace(row), lower.Replace(row))
+	}
+	return out
 }
 
 // wallWord is the state in at most four signs: hours left, hours late with a

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"drainboard/model"
+	"drainboard/model/growth"
 	"drainboard/tui/desk"
 	"drainboard/tui/text"
 	"drainboard/tui/theme"
@@ -152,4 +153,25 @@ func markWords(d *desk.Desk, t model.TankNow) string {
 		}
 	}
 	return strings.Join(marks, ", ")
+}
+
+// lengthWords is the mean of the last shell lengths.
+func lengthWords(t model.TankNow) string {
+	if t.Larvae.Sample == nil {
+		return ""
+	}
+	sum, err := growth.Summarize(t.Larvae.Sample.UM)
+	if err != nil {
+		return ""
+	}
+	return text.Decimal(sum.Mean, 0) + " µm long"
+}
+
+// feedWords and lookWords say when the larvae are to be fed and looked at.
+func feedWords(d *desk.Desk, t model.TankNow) string {
+	return "feed " + text.ShortUntil(d.Ledger.FeedDue(t).Sub(d.Now), false)
+}
+
+func lookWords(d *desk.Desk, t model.TankNow) string {
+	return "look " + text.ShortUntil(d.Ledger.LookDue(t).Sub(d.Now), false)
 }

@@ -4,6 +4,7 @@
 package screentest
 
 import (
+	"os"
 	"reflect"
 	"strings"
 	"testing"
@@ -15,20 +16,23 @@ import (
 	"drainboard/tui/text"
 )
 
-// EverySize draws the view at every size from 20x5 to 220x70 and fails where it
-// is not exactly h rows of w cells or a row would break. With -short it takes
-// each seventh width.
+// EverySize draws the view at sizes from 20x5 to 220x70 and fails where it is not
+// exactly h rows of w cells or a row would break. It takes every width and every
+// height, but of their pairs each eleventh (with -short each 53rd), and all of
+// them where the variable DRAINBOARD_EVERY_SIZE is set.
 func EverySize(t testing.TB, view func(w, h int) []string) {
 	t.Helper()
-	step := 1
-	if testing.Short() {
-		step = 7
+	step := 11
+	switch {
+	case os.Getenv("DRAINBOARD_EVERY_SIZE") != "":
+		step = 1
+	case testing.Short():
+		step = 53
 	}
-	for w := 20; w <= 220; w += step {
-		for h := 5; h <= 70; h++ {
-			if !exact(t, view(w, h), w, h) {
-				return
-			}
+	const heights = 70 - 5 + 1
+	for i := 0; i < (220-20+1)*heights; i += step {
+		if w, h := 20+i/heights, 5+i%heights; !exact(t, view(w, h), w, h) {
+			return
 		}
 	}
 }

@@ -29,14 +29,14 @@ type Marks struct {
 func marks(ascii bool) Marks {
 	if ascii {
 		return Marks{
-			Due: ">", Overdue: "!", Ready: "o", Dirty: "~", Washed: "-", Out: "x", Suspect: "#", Hold: "|",
+			Due: "@", Overdue: "!", Ready: "o", Dirty: "~", Washed: "-", Out: "x", Suspect: "#", Hold: "|",
 			Moving: "=", Done: "+", Deferred: "v", Odd: "*", Stale: "?",
 			Pointer: ">", Arrow: ">", Bullet: "-", More: ":",
 			Level: [9]string{" ", "_", "_", "_", "-", "-", "=", "=", "#"},
 		}
 	}
 	return Marks{
-		Due: "►", Overdue: "!", Ready: "◊", Dirty: "~", Washed: "◦", Out: "x", Suspect: "#", Hold: "¦",
+		Due: "▪", Overdue: "!", Ready: "◊", Dirty: "~", Washed: "◦", Out: "x", Suspect: "#", Hold: "¦",
 		Moving: "»", Done: "✓", Deferred: "▾", Odd: "*", Stale: "?",
 		Pointer: "►", Arrow: "→", Bullet: "•", More: "⋮",
 		Level: [9]string{" ", "▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"},

@@ -10,27 +10,29 @@ import (
 	"time"
 )
 
-// setAside copies the rest of the journal into the quarantine and cuts it off.
-// Nothing is cut before its copy is durable, and the last file is cut first, so
-// that being cut off itself leaves but a shorter rest. It returns the copies.
+// setAside copies the rest of the journal into the quarantine and cuts it off,
+// with the blank lines before it. Nothing is cut before its copy is durable, and
+// the last file is cut first, so that being cut off itself leaves but a shorter
+// rest. It returns the copies.
 func (j *journal) setAside(r *rest, now time.Time) ([]string, error) {
 	var kept []string
 	for i := len(r.later) - 1; i >= 0; i-- {
-		name, err := j.setAsideFrom(r.later[i], 0, r.n, now)
+		name, err := j.setAsideFrom(r.later[i], 0, 0, r.n, now)
 		if err != nil {
 			return nil, err
 		}
 		kept = append([]string{name}, kept...)
 	}
-	name, err := j.setAsideFrom(r.file, r.from, r.n, now)
+	name, err := j.setAsideFrom(r.file, r.from, r.end, r.n, now)
 	if err != nil {
 		return nil, err
 	}
 	return append([]string{name}, kept...), nil
 }
 
-// setAsideFrom sets aside what a file holds from an offset on.
-func (j *journal) setAsideFrom(file string, from, n int, now time.Time) (string, error) {
+// setAsideFrom sets aside what a file holds from an offset on and leaves it with
+// a length of size.
+func (j *journal) setAsideFrom(file string, from, size, n int, now time.Time) (string, error) {
 	text, err := os.ReadFile(j.path(file))
 	if err != nil {
 		return "", err
@@ -40,7 +42,7 @@ func (j *journal) setAsideFrom(file string, from, n int, now time.Time) (string,
 	if err != nil {
 		return "", err
 	}
-	return kept, j.cut(file, int64(from))
+	return kept, j.cut(file, int64(size))
 }
 
 // keep writes a new file into the quarantine, durably.

@@ -10,6 +10,7 @@ import (
 type rest struct {
 	file   string   // journal file in which it begins
 	from   int      // byte offset there
+	end    int      // byte offset behind the last good entry, in front of blank lines
 	line   int      // line there
 	n      int      // the number expected there
 	later  []string // journal files behind that one
@@ -28,11 +29,38 @@ func (j *journal) restOf(text string, later, laterTexts []string) *rest {
 		pieces = append(pieces, allPieces(text, 0, 1)...)
 	}
 	return &rest{
-		file: j.at.file, from: first.from, line: first.line, n: j.at.n + 1, later: later,
-		torn:   len(pieces) == 1 && first.sum == "",
+		file: j.at.file, from: first.from, end: j.at.end, line: first.line, n: j.at.n + 1, later: later,
+		torn:   len(pieces) == 1 && unfinished(first),
 		middle: goodFollows(j.at.sum, pieces),
 		text:   wrongWith(first, j.at.n+1),
 	}
+}
+
+// mostUnfinished bounds what one write that was cut off can leave, in bytes.
+const mostUnfinished = 64 << 10
+
+// unfinished reports whether a piece can be what is left of a write that was cut
+// off: the beginning of an entry, and behind it noughts where the file grew and
+// was not filled. A file that was changed as a whole, say in its line ends or by
+// a failing device, must not pass for one.
+func unfinished(p piece) bool {
+	begun := strings.TrimRight(p.text, "\x00")
+	if p.sum != "" || len(p.text) > mostUnfinished {
+		return false
+	}
+	if !strings.HasPrefix(begun, entryHead) && !strings.HasPrefix(entryHead, begun) {
+		return false
+	}
+	rows := strings.Split(begun, "\n")
+	if begun != p.text {
+		rows = rows[:len(rows)-1]
+	}
+	for _, row := range rows {
+		if len(row) > len(sumHead)+sumDigits && isSumLine(row[:len(sumHead)+sumDigits+1]) {
+			return false
+		}
+	}
+	return true
 }
 
 func allPieces(text string, from, line int) []piece {

@@ -86,7 +86,9 @@ func (j *journal) checkChain(r *rest) ([]Problem, error) {
 			if bad {
 				problems = append(problems, problem)
 			}
-			at.n = max(at.n+1, numberOf(p))
+			if at.n++; numberOf(p) > 0 {
+				at.n = numberOf(p)
+			}
 			at.sum = p.sum
 			if p.sum == "" {
 				at.sum = sumOf(at.sum, body(p))

@@ -100,7 +100,21 @@ func (b *Board) nextLine(w int) string {
 	if d.ReadOnly != "" {
 		clock = d.Theme.Action.Render(" reading along ") + " " + clock
 	}
-	return text.Ends(b.nextWords(), clock, w)
+	return text.Ends(b.flash()+b.nextWords(), clock, w)
+}
+
+// flash is the one mark that flashes, once a second, while there is an overdue
+// tank no one has seen; it rests lit. It stands in the row of the clock, which
+// is drawn anew each second in any case.
+func (b *Board) flash() string {
+	if len(b.unseen) == 0 {
+		return ""
+	}
+	m := b.desk.Theme.Marks
+	if b.desk.Now.Nanosecond() >= int(time.Second/2) {
+		return "    "
+	}
+	return b.desk.Theme.Overdue.Render(" " + m.Overdue + m.Overdue + " ")
 }
 
 func (b *Board) nextWords() string {

@@ -42,8 +42,6 @@ func (b *Board) heading(t model.TankNow, u urgency) string {
 	word := stateWord(b.desk, t, u)
 	switch {
 	case word == "":
-	case u == overdue && b.dark(t):
-		head += " " + text.Fit("", text.Width(word)) + " "
 	case u != calm:
 		head += u.style(th).Render(" " + word + " ")
 	default:
@@ -56,15 +54,6 @@ func (b *Board) heading(t model.TankNow, u urgency) string {
 		head += th.Suspect.Render(th.Marks.Suspect)
 	}
 	return head
-}
-
-// dark is the dark half of a flash: only the mark of an overdue tank that no
-// one has seen yet flashes, once a second, and it rests lit.
-func (b *Board) dark(t model.TankNow) bool {
-	if b.desk.Now.Nanosecond() < int(time.Second/2) {
-		return false
-	}
-	return b.unseen[t.Tank.Name]
 }
 
 // coned is the inside of a tile with its cone on the left.

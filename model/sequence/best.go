@@ -52,6 +52,9 @@ func newHunt(r *room) *hunt {
 
 func (h *hunt) best() []int {
 	seq := h.most()
+	if len(seq) == 0 {
+		return nil
+	}
 	h.earliest(seq)
 	// Once the nodes have run out, passes of likely orders alone still improve the
 	// order, until no source can simply be put further forward.

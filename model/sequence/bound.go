@@ -43,12 +43,10 @@ func newBound(r *room) bound {
 	}
 }
 
-// lateness bounds from below the worst start - limit over the moves left.
+// lateness bounds from below the worst start - limit over the moves left, of which
+// there is one at least, and a tank for it.
 func (b *bound) lateness(s *search) time.Duration {
 	f := s.floor()
-	if len(f.slots) == 0 {
-		return anyLate
-	}
 	b.sum(s)
 	b.starts(f, s.Crew, s.left)
 	return max(b.bySlots(s), b.byMachine(s, f))

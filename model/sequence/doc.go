@@ -15,7 +15,7 @@
 //
 // The package is pure: no clock, no disk, no randomness, and the search is
 // bounded by a count of nodes, so the same problem always gives the same plan.
-// It is not the room's ledger and knows no batches, meshes or journals; it takes
-// plain values. The parent package model maps a room onto a [Problem] and is its
-// only importer.
+// It knows no batches, meshes or journals and takes plain values; only ledger.go
+// knows the room's ledger, and states it as a [Problem]. The command line and the
+// screens import it; the package model does not.
 package sequence

@@ -39,10 +39,18 @@ func TestRetimeComplaints(t *testing.T) {
 		{"out of use", []sequence.Leg{leg(1, 4), leg(2, 0)}, 0, "E is out of use", 1},
 		{"filled before", []sequence.Leg{leg(1, 0), leg(2, 0)}, 1, "A holds the larvae of B by then", 1},
 		{"emptied only later", []sequence.Leg{leg(1, 2), leg(2, 0)}, 0, "C still holds larvae then", 1},
-		{"too small, density would not hold", []sequence.Leg{leg(2, 3), leg(1, 0)}, 0,
-			"D (60 L) is smaller than C (120 L) and 200.0 larvae per litre would pass the limit of 100", 1},
-		{"too small, not counted", []sequence.Leg{leg(1, 3), leg(2, 0)}, 0,
-			"D (60 L) is smaller than B (120 L) and its larvae have not been counted", 1},
+		{
+			"too small, density would not hold",
+			[]sequence.Leg{leg(2, 3), leg(1, 0)},
+			0,
+			"D (60 L) is smaller than C (120 L) and 200.0 larvae per litre would pass the limit of 100", 1,
+		},
+		{
+			"too small, not counted",
+			[]sequence.Leg{leg(1, 3), leg(2, 0)},
+			0,
+			"D (60 L) is smaller than B (120 L) and its larvae have not been counted", 1,
+		},
 		{"too small, no limit", []sequence.Leg{leg(6, 0), leg(1, 0)}, 0, "A (120 L) is smaller than G (300 L)", 1},
 		{"no tank by the rule", []sequence.Leg{leg(6, sequence.ByRule), leg(1, 0)}, 0, "no ready tank is large enough", 1},
 	}

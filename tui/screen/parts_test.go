@@ -1,7 +1,6 @@
 package screen_test
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 	"testing"
@@ -238,7 +237,7 @@ func (s sample) Update(msg tea.Msg) (screen.Screen, tea.Cmd) {
 		return s, nil
 	}
 	if a, _ := s.Keys().Match(k); a == "open" {
-		return s, tea.Batch(screen.Send(screen.Submit{Ticket: 1, Facts: []any{s.field.Text()}}), screen.Send(screen.Beep{Times: 2}))
+		return s, tea.Batch(screen.Send(screen.Open{Name: "tank", Arg: s.field.Text()}), screen.Send(screen.Beep{Times: 2}))
 	}
 	s.field, _ = s.field.Update(k)
 	return s, nil
@@ -254,14 +253,11 @@ func TestScreenThroughItsKeys(t *testing.T) {
 	if len(sent) != 2 {
 		t.Fatalf("sent %v, want two messages", sent)
 	}
-	if got, ok := sent[0].(screen.Submit); !ok || got.Ticket != 1 || got.Facts[0] != "27.4" {
-		t.Errorf("sent %#v, want the figure submitted", sent[0])
+	if got := sent[0]; got != (screen.Open{Name: "tank", Arg: "27.4"}) {
+		t.Errorf("sent %#v, want the figure handed on", got)
 	}
 	if got := sent[1]; got != (screen.Beep{Times: 2}) {
 		t.Errorf("sent %#v, want two beeps", got)
-	}
-	if (screen.Answer{Err: errors.New("x")}).Err == nil {
-		t.Error("an answer loses its error")
 	}
 }
 

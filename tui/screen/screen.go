@@ -13,8 +13,9 @@ import (
 type Screen interface {
 	// Init gives what the screen wants done when it opens, nil for nothing.
 	Init() tea.Cmd
-	// Update takes a message: a normalised key, a [Tick], an [Answer], or one
-	// of the screen's own. It never blocks; slow work goes into the command.
+	// Update takes a message: a normalised key, a [Tick], or one of the screen's
+	// own. Facts are entered by the desk, which has made them durable when it
+	// returns; other slow work goes into the command.
 	Update(tea.Msg) (Screen, tea.Cmd)
 	// View draws the screen in exactly h rows of w cells.
 	View(w, h int) []string
@@ -38,22 +39,6 @@ type Back struct{}
 
 // Quit asks the root to end the program. The root may ask the person first.
 type Quit struct{}
-
-// Submit hands facts to the root, to be checked and made durable together: all
-// or none. The root answers with [Answer]. Ticket is chosen by the screen, so
-// that it knows the answer to its last question from an older one.
-type Submit struct {
-	Ticket int
-	Facts  []any
-}
-
-// Answer tells the screen what became of its [Submit]. Only with Err nil are
-// the facts durable and may be shown as saved; otherwise nothing was written
-// and Err is one line for the person.
-type Answer struct {
-	Ticket int
-	Err    error
-}
 
 // Tick brings the time, about once a second. A screen keeps it and uses no
 // other clock.

@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"time"
 
@@ -106,9 +105,6 @@ func (j *journal) read() ([]model.Entry, *rest, error) {
 	files, err := j.files()
 	if err != nil {
 		return nil, nil, err
-	}
-	if j.at.file != "" && !slices.Contains(files, j.at.file) {
-		return nil, nil, Problem{File: j.name(j.at.file), Text: "is gone", Hint: "restore it from a backup"}
 	}
 	texts, room, err := j.texts(files)
 	if err != nil {

@@ -1,7 +1,9 @@
 package state
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"time"
@@ -72,6 +74,12 @@ func (f *Folder) Refresh() (changed bool, err error) {
 // follow reads on from the cursor; where what is there does not follow from what
 // was read, everything is read anew.
 func (f *Folder) follow() (bool, error) {
+	if last := f.journal.at.file; last != "" {
+		// A file may shrink when a writer takes back what failed; it never goes.
+		if _, err := os.Stat(f.journal.path(last)); errors.Is(err, fs.ErrNotExist) {
+			return false, Problem{File: f.journal.name(last), Text: "is gone", Hint: "restore it from a backup; what is shown was read before"}
+		}
+	}
 	before, places := f.journal.at, len(f.journal.places)
 	entries, rest, err := f.journal.read()
 	if err != nil || rest != nil && !rest.torn || rest == nil && len(entries) == 0 {
@@ -79,7 +87,8 @@ func (f *Folder) follow() (bool, error) {
 		return f.reload()
 	}
 	for _, e := range entries {
-		if err := f.ledger.Apply(e); err != nil {
+		// The writer has checked it, but perhaps by another room.toml.
+		if f.ledger.Check(&e, e.At) != nil || f.ledger.Apply(e) != nil {
 			return f.reload()
 		}
 	}

@@ -271,6 +271,7 @@ func (r *recorder) Helper()               {}
 func (r *recorder) Errorf(string, ...any) { r.failed = true }
 
 func TestEverySizeFindsWhatIsWrong(t *testing.T) {
+	t.Setenv("DRAINBOARD_EVERY_SIZE", "1")
 	for name, view := range map[string]func(w, h int) []string{
 		"one row short":      func(w, h int) []string { return text.Frame(nil, w, h-1) },
 		"one cell wide":      func(w, h int) []string { return text.Frame(nil, w+1, h) },

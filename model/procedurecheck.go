@@ -5,10 +5,14 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // maxWords is how many words of a step are read at a glance.
 const maxWords = 9
+
+// maxLine bounds the runes of a line beneath a step.
+const maxLine = 200
 
 // Check says everything that is wrong with a procedure, each by its key path in
 // procedure.toml, as in step[3].text (steps are counted from 1).
@@ -55,10 +59,17 @@ func (c *procedureCheck) wording(s Step) {
 	case n > maxWords:
 		c.add("text", "has %d words; at most nine are read at a glance, the rest belongs in why", n)
 	}
-	for key, text := range map[string]string{"text": s.Text, "why": s.Why, "unit": s.Unit} {
-		if err := checkText(key, text, false); !printable(text) || key == "unit" && err != nil {
-			c.add(key, "is too long or holds a character that cannot be shown; write it on one line")
-		}
+	c.oneLine("text", s.Text, maxLine)
+	c.oneLine("why", s.Why, maxLine)
+	c.oneLine("unit", s.Unit, maxName)
+	if s.Unit != "" && s.Ask != AskNumber {
+		c.add("unit", "belongs to ask = %q", AskNumber)
+	}
+}
+
+func (c *procedureCheck) oneLine(key, text string, most int) {
+	if !printable(text) || utf8.RuneCountInString(text) > most {
+		c.add(key, "is over %d characters long or holds one that cannot be shown; write it on one line", most)
 	}
 }
 
@@ -109,7 +120,7 @@ func (c *procedureCheck) limits(s Step) {
 	}
 	for i, choice := range s.Choices {
 		if err := checkText("choices", choice, false); err != nil || strings.TrimSpace(choice) == "" || slices.Contains(s.Choices[:i], choice) {
-			c.add("choices", "%q is empty, too long or there already", choice)
+			c.add("choices", "%q is empty, there already, or over %d plain characters long", choice, maxName)
 		}
 	}
 	if s.Ask != AskNumber && (s.Least != nil || s.Most != nil) {

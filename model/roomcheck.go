@@ -297,13 +297,14 @@ func (c *roomCheck) tanks() {
 
 // place checks where a tank stands: a row and a column, or neither.
 func (c *roomCheck) place(path string, t Tank, taken map[[2]int]string) {
-	for key, x := range map[string]int{"row": t.Row, "column": t.Column} {
-		if x < 0 || x > MaxTanks {
-			c.add(path+"."+key, "%d is out of range; a whole number from 1 up to %d is expected", x, MaxTanks)
+	at := [2]int{t.Row, t.Column}
+	for i, key := range []string{".row", ".column"} {
+		if at[i] < 0 || at[i] > MaxTanks {
+			c.add(path+key, "%d is out of range; a whole number from 1 up to %d is expected", at[i], MaxTanks)
 			return
 		}
 	}
-	switch at := [2]int{t.Row, t.Column}; {
+	switch {
 	case t.Row == 0 && t.Column == 0:
 	case t.Row == 0:
 		c.add(path+".column", "stands without a row; give both or neither")

@@ -96,10 +96,14 @@ func (p *program) enter(fact model.Fact, ask asking, by string) error {
 			return fmt.Errorf("enter %s: %w", fact.Kind(), err)
 		}
 		// It is saved: whatever fails from here on must not look like a refusal of it.
-		if err := f.Ledger().Apply(e); err != nil {
+		err := f.Ledger().Apply(e)
+		if err == nil {
+			err = p.saidSaved(f.Room(), e, odd, ask.json)
+		}
+		if err != nil {
 			return fmt.Errorf("entry %d is saved, but: %w", e.N, err)
 		}
-		return p.saidSaved(f.Room(), e, odd, ask.json)
+		return nil
 	})
 }
 

@@ -56,7 +56,10 @@ func (p *program) importFile(name string, ask asking, by string) error {
 		if err := f.Append(entriesOf(rows)...); err != nil {
 			return fmt.Errorf("import %s: %w", name, err)
 		}
-		return p.saidImported(f.Room(), rows, odd, ask.json)
+		if err := p.saidImported(rows, odd, ask.json); err != nil {
+			return fmt.Errorf("%s: its entries are saved, but: %w", name, err)
+		}
+		return nil
 	})
 }
 
@@ -154,12 +157,12 @@ type importedAnswer struct {
 	Odd     []oddRow `json:"odd"`
 }
 
-func (p *program) saidImported(room *model.Room, rows []row, odd []oddRow, asJSON bool) error {
+func (p *program) saidImported(rows []row, odd []oddRow, asJSON bool) error {
 	first, last := rows[0].entry.N, rows[len(rows)-1].entry.N
 	if asJSON {
 		return p.printJSON(importedAnswer{len(rows), first, last, odd})
 	}
-	lines := fmt.Sprintf("saved %d entries, %d to %d\n", len(rows), first, last)
+	lines := fmt.Sprintf("saved %s, %d to %d\n", plural(len(rows), "entry"), first, last)
 	for _, o := range odd {
 		for _, words := range o.Odd {
 			lines += text.Clean(fmt.Sprintf("odd: line %d, entry %d: %s", o.Line, o.N, words)) + "\n"

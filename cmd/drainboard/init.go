@@ -15,8 +15,13 @@ func newInit(p *program) *cobra.Command {
 	litres := number(120)
 	c := &cobra.Command{
 		Use: "init DIR", Short: "Write a commented room.toml to begin with",
-		Args: oneWord("DIR"),
 		RunE: doing(func(args []string) error {
+			if len(args) == 0 && p.room != "" {
+				args = []string{p.room}
+			}
+			if len(args) != 1 {
+				return usagef("init: name one folder; write drainboard init DIR")
+			}
 			o.Litres = litres.x()
 			switch {
 			case o.Tanks < 1:

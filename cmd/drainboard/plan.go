@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"strings"
 	"time"
 
@@ -132,6 +133,8 @@ type washView struct {
 	SolutionLitres float64 `json:"solution_litres"`
 	AcidML         float64 `json:"acid_ml"`
 	WaterLitres    float64 `json:"water_litres"`
+
+	stockPercent float64
 }
 
 // viewPlan plans the session at now.
@@ -160,8 +163,10 @@ func viewPlan(l *model.Ledger, now time.Time, o sequence.Options) (planView, err
 	for _, tank := range plan.EmptyAfter {
 		v.EmptyAfter = append(v.EmptyAfter, problem.Tanks[tank].Name)
 	}
-	v.Wash, err = sessionWash(l, len(plan.Moves))
-	return v, err
+	if v.Wash, err = sessionWash(l, len(plan.Moves)); err != nil {
+		return planView{}, fmt.Errorf("the wash of the room: %w; put it right under [house.wash] in room.toml", err)
+	}
+	return v, nil
 }
 
 func viewMove(l *model.Ledger, now time.Time, problem sequence.Problem, n int, m sequence.Move) moveView {
@@ -198,8 +203,12 @@ func verdictOf(rules model.TemperatureRules, difference sequence.Reading) water.
 // tank to wash, beside those that stand dirty when it begins.
 func sessionWash(l *model.Ledger, moves int) (washView, error) {
 	mix, err := sessionMix(l, moves)
-	total := mix.Total
-	return washView{round(total.SolutionLitres, 3), round(total.AcidML, 1), round(total.WaterLitres, 3)}, err
+	return washView{
+		SolutionLitres: round(mix.Total.SolutionLitres, 3),
+		AcidML:         round(mix.Total.AcidML, 1),
+		WaterLitres:    round(mix.Total.WaterLitres, 3),
+		stockPercent:   l.Room().House.Wash.StockPercent,
+	}, err
 }
 
 func sessionMix(l *model.Ledger, moves int) (wash.SessionMix, error) {

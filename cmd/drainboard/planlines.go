@@ -73,8 +73,8 @@ func (v planView) after() string {
 	if v.Wash.SolutionLitres == 0 {
 		return b.String()
 	}
-	fmt.Fprintf(&b, "\nwash: %s mL acid into %s L fresh water, %s L in all, gear bin and tanks\n",
-		plain(v.Wash.AcidML), plain(v.Wash.WaterLitres), plain(v.Wash.SolutionLitres))
+	fmt.Fprintf(&b, "\nwash: %s mL acid of %s %% into %s L fresh water, %s L in all, gear bin and tanks\n",
+		plain(v.Wash.AcidML), plain(v.Wash.stockPercent), plain(v.Wash.WaterLitres), plain(v.Wash.SolutionLitres))
 	b.WriteString(cautionLines(wash.AcidCautions()))
 	return b.String()
 }

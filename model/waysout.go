@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"drainboard/model/water"
@@ -34,7 +35,7 @@ func (l *Ledger) blends(leg Leg, to, aim float64) []WayOut {
 	var ways []WayOut
 	for _, s := range l.room.Supplies {
 		now := l.fold.supplies[s.Name]
-		if len(now.Celsius) == 0 {
+		if len(now.Celsius) == 0 || isAir(s.Name) {
 			continue
 		}
 		with := now.Celsius[len(now.Celsius)-1].Value
@@ -43,7 +44,7 @@ func (l *Ledger) blends(leg Leg, to, aim float64) []WayOut {
 			continue
 		}
 		ways = append(ways, WayOut{Text: fmt.Sprintf("swap %.0f L of %s for %s water of %.1f °C (or add %.0f L if there is room): %.1f °C",
-			math.Ceil(p.Swap), leg.To, s.Name, with, math.Ceil(p.Add), aim)})
+			up(p.Swap), leg.To, s.Name, with, up(p.Add), aim)})
 	}
 	if len(ways) > 0 || to == aim {
 		return ways
@@ -51,10 +52,13 @@ func (l *Ledger) blends(leg Leg, to, aim float64) []WayOut {
 	// No source was measured: give the figure for the water people can make.
 	with := aim + 2*(aim-to)
 	if p, err := (water.Blend{Litres: t.Tank.Litres, Have: to, Want: aim, With: with}).ByVolume(); err == nil {
-		ways = append(ways, WayOut{Text: fmt.Sprintf("swap %.0f L of %s for sea water of %.1f °C: %.1f °C", math.Ceil(p.Swap), leg.To, with, aim)})
+		ways = append(ways, WayOut{Text: fmt.Sprintf("swap %.0f L of %s for sea water of %.1f °C: %.1f °C", up(p.Swap), leg.To, with, aim)})
 	}
 	return ways
 }
+
+// up rounds litres up to whole ones, binary dust aside.
+func up(litres float64) float64 { return math.Ceil(litres - 1e-6) }
 
 // waitReach is how far back readings tell how fast a tank changes.
 const waitReach = 12 * time.Hour
@@ -102,14 +106,17 @@ func (l *Ledger) straightWait(leg Leg, readings []Reading, aim float64) (WayOut,
 // air returns the last temperature of the air, where the room has a supply of
 // that name to read it from.
 func (l *Ledger) air() (float64, bool) {
-	for _, name := range []string{"air", "room"} {
-		if i, ok := l.room.Supply(name); ok {
-			if s := l.fold.supplies[l.room.Supplies[i].Name]; len(s.Celsius) > 0 {
-				return s.Celsius[len(s.Celsius)-1].Value, true
-			}
+	for _, supply := range l.room.Supplies {
+		if s := l.fold.supplies[supply.Name]; isAir(supply.Name) && len(s.Celsius) > 0 {
+			return s.Celsius[len(s.Celsius)-1].Value, true
 		}
 	}
 	return 0, false
+}
+
+// isAir reports whether a supply is no water but the air of the room.
+func isAir(supply string) bool {
+	return strings.EqualFold(supply, "air") || strings.EqualFold(supply, "room")
 }
 
 // otherTanks offers ready tanks that are large enough and whose temperature is

@@ -3,8 +3,9 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
-	"drainboard/tui/board"
+	"drainboard/tui/scope"
 	"drainboard/tui/screen"
+	"drainboard/tui/session"
 )
 
 // open shows a screen by name.
@@ -22,8 +23,10 @@ func (a *App) open(o screen.Open) tea.Cmd {
 // make builds a screen by name, nil where there is none.
 func (a *App) make(name, arg string) screen.Screen {
 	switch name {
-	case "board":
-		return board.New(a.desk)
+	case "session":
+		return session.New(a.desk)
+	case "scope":
+		return scope.New(a.desk, arg)
 	}
 	return nil
 }

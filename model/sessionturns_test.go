@@ -126,3 +126,13 @@ func TestInsteadOf(t *testing.T) {
 		t.Errorf("ways = %v; want C2 with its figures", ways)
 	}
 }
+
+func TestBlendIsRoundedUpWithoutDust(t *testing.T) {
+	l := stocked(t)
+	mustEnter(t, l, "2026-11-12T08:00:00-05:00", &Temperature{Supply: "header", Celsius: 28.4})
+	// 120 L at 22.9 reach 26.0 by 120 x 3.1 / 2.4 = 155 L of 28.4, or 67.6 L swapped.
+	ways := l.WaysOut(Leg{"C1", "C2"}, 28, 22.9, at("2026-11-12T09:00:00-05:00"))
+	if len(ways) == 0 || !strings.HasPrefix(ways[0].Text, "swap 68 L of C2 for header water of 28.4 °C (or add 155 L") {
+		t.Errorf("ways = %v", ways)
+	}
+}

@@ -70,6 +70,8 @@ func TestWaitEdges(t *testing.T) {
 	if passed.FromLast != 0 || !(passed.Minutes > 0 && passed.Minutes < 30) {
 		t.Errorf("passed already: got %+v, want 0 from the last and less than 30 from the start", passed)
 	}
+	quick := must(Cooling{Start: 31, Room: 25, Want: 28, Readings: []Reading{{0.5, 30.9}}}.Wait())
+	near(t, "a reading within the first minute", quick.Minutes, 0.5*math.Ln2/math.Log(6/5.9), 1e-9)
 	unsorted := must(Cooling{Start: 31, Room: 25, Want: 28, Readings: []Reading{{60, 29.5}, {30, 30.2}}}.Wait())
 	near(t, "the last is the latest", unsorted.PerHourLast, -60*unsorted.Rate*4.5, 1e-9)
 }
@@ -160,6 +162,8 @@ func TestRoomFrom(t *testing.T) {
 	_, err := RoomFrom(30, 29, 28)
 	refused(t, err, "third", "second step smaller")
 	_, err = RoomFrom(30, 29, 29.5)
+	refused(t, err, "third", "one way")
+	_, err = RoomFrom(30, 29, 29)
 	refused(t, err, "third", "one way")
 	_, err = RoomFrom(30, 30, 30)
 	refused(t, err, "third", "one way")

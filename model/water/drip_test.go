@@ -44,7 +44,10 @@ func TestDripRefuses(t *testing.T) {
 		_, err = good.Until(x)
 		refused(t, err, "want", "")
 	}
-	if got := must(good.Until(24)); got != (Dripped{}) {
-		t.Errorf("already there: got %+v", got)
+	same := Drip{Litres: 20, LitresPerMinute: 0.5, Have: 24, With: 24}
+	for _, d := range []Drip{good, same} {
+		if got := must(d.Until(24)); got != (Dripped{}) {
+			t.Errorf("already there: got %+v", got)
+		}
 	}
 }

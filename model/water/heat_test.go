@@ -9,6 +9,7 @@ func TestWarming(t *testing.T) {
 	near(t, "megajoules", got.Megajoules, 4.0910, 0.002)
 	near(t, "kilowatt hours", got.KilowattHours, 1.1364, 0.0005)
 	near(t, "kelvin an hour", 60/got.Minutes, 0.8800, 0.0005)
+	near(t, "half the time at 2 kW", must(Heating{Litres: 1000, Salinity: 35, From: 25, To: 26, Kilowatts: 2}.Warming()).Minutes, got.Minutes/2, 1e-9)
 	if got := must(Heating{Litres: 1000, Salinity: 35, From: 25, To: 25, Kilowatts: 1}.Warming()); got != (Warming{}) {
 		t.Errorf("nothing to warm: got %+v", got)
 	}

@@ -31,6 +31,12 @@ func TestTrend(t *testing.T) {
 		{"falling slowly, the edge far off", []Timed{{0, 29}, {1, 28.8}, {2, 28.6}, {3, 28.4}}, TooCold, 17, Far},
 		{"scatter without a way", []Timed{{0, 28}, {1, 28.3}, {2, 27.9}, {3, 28.2}}, Inside, 0, Flat},
 		{"a tenth in two hours is what a thermometer may hide", []Timed{{0, 28}, {1, 28}, {2, 28.1}}, Inside, 0, Flat},
+		{"the same on another day", []Timed{{100, 29}, {101, 29.5}, {102, 30}, {103, 30.5}}, TooWarm, 2, Fair},
+		{"two within a minute on another day", []Timed{{100, 28}, {100.01, 29}}, Untold, 0, NoTrend},
+		{"the edge a little too far off", []Timed{{0, 29}, {1, 28.6}, {2, 28.2}, {3, 27.8}}, TooCold, 7, Far},
+		{"the edge as far as may be", []Timed{{0, 29.5}, {1, 29}, {2, 28.5}, {3, 28}}, TooCold, 6, Fair},
+		{"the line is out though the last reading is not", []Timed{{0, 29}, {1, 27.8}, {2, 26.2}, {3, 25.05}, {4, 25}}, TooCold, 0, Fair},
+		{"on the low edge, steady", []Timed{{0, 25}, {1, 25}, {2, 25}}, Inside, 0, Flat},
 		{"already out, still falling", []Timed{{0, 26}, {1, 25.5}, {2, 25}, {3, 24.5}}, TooCold, 0, Read},
 		{"already out, coming back", []Timed{{0, 33}, {1, 32.6}, {2, 32.2}, {3, 31.8}}, TooWarm, 0, Read},
 	} {
@@ -45,10 +51,12 @@ func TestTrend(t *testing.T) {
 }
 
 func TestTrendRefuses(t *testing.T) {
-	_, err := NewTrend(Band{31, 25}, nil)
-	refused(t, err, "bearable", "below the second")
+	for _, band := range []Band{{31, 25}, {28, 28}, {math.NaN(), 31}, {25, math.NaN()}} {
+		_, err := NewTrend(band, nil)
+		refused(t, err, "bearable", "below the second")
+	}
 	for _, x := range notNumbers() {
-		_, err = NewTrend(Band{25, 31}, []Timed{{0, 28}, {1, x}})
+		_, err := NewTrend(Band{25, 31}, []Timed{{0, 28}, {1, x}})
 		refused(t, err, "celsius", "")
 		_, err = NewTrend(Band{25, 31}, []Timed{{x, 28}})
 		refused(t, err, "hours", "")

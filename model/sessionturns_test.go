@@ -136,3 +136,16 @@ func TestBlendIsRoundedUpWithoutDust(t *testing.T) {
 		t.Errorf("ways = %v", ways)
 	}
 }
+
+func TestAirIsNoWater(t *testing.T) {
+	room := smallRoom(t)
+	room.Supplies = append(room.Supplies, Supply{"Air"})
+	l := NewLedger(room)
+	mustEnter(t, l, "2026-11-12T08:00:00-05:00", &Filled{Tank: "C2", Celsius: num(22.9)})
+	mustEnter(t, l, "2026-11-12T08:00:00-05:00", &Temperature{Supply: "Air", Celsius: 30})
+	for _, w := range l.WaysOut(Leg{"C1", "C2"}, 28, 22.9, at("2026-11-12T09:00:00-05:00")) {
+		if strings.Contains(w.Text, "Air water") {
+			t.Errorf("way out: %s", w.Text)
+		}
+	}
+}

@@ -9,6 +9,7 @@ type block struct {
 	short []string // what stands in its place when it goes
 	more  []string // what stands in its place where there is room
 	air   bool     // a blank row before it where there is room
+	cut   bool     // its last lines go, all but one, where all else is not enough
 	foot  bool     // it stands at the foot of the frame, what is blank above it
 }
 
@@ -17,6 +18,7 @@ type block struct {
 func stack(blocks []block, w, h int) []string {
 	for height(blocks) > h && giveWay(blocks) {
 	}
+	shorten(blocks, height(blocks)-h)
 	spread(blocks, h-height(blocks))
 	var top, foot []string
 	for _, b := range blocks {
@@ -30,6 +32,22 @@ func stack(blocks []block, w, h int) []string {
 		top = append(top, "")
 	}
 	return text.Frame(append(top, foot...), w, h)
+}
+
+// shorten takes n rows from the ends of blocks that may be cut, the last of them
+// first.
+func shorten(blocks []block, n int) {
+	for i := len(blocks) - 1; i >= 0 && n > 0; i-- {
+		b := &blocks[i]
+		if !b.cut || len(b.lines) < 2 {
+			continue
+		}
+		gone := min(n, len(b.lines)-1)
+		b.lines = b.lines[:len(b.lines)-gone]
+		last := len(b.lines) - 1
+		b.lines = append(b.lines[:last:last], text.Ellipsis+" "+b.lines[last])
+		n -= gone
+	}
 }
 
 // spread uses rows to spare: for the longer forms first, then for air.

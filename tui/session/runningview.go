@@ -90,7 +90,7 @@ func (s *Session) moverOrWasher(at now, washing, focused bool, w int, big bool) 
 	}
 	switch {
 	case focused && r.reason.active:
-		blocks = append(blocks, s.reasonBlocks(w, big)...)
+		blocks = append(blocks, s.reasonBlocks(w)...)
 	case r.ask.kind != none && (focused && r.asking() || !washing && r.ask.kind.automatic()):
 		blocks = append(blocks, s.questionBlocks(r.ask, w, focused, big)...)
 	case washing:
@@ -106,12 +106,12 @@ func (s *Session) noteBlock(w int, focused bool) block {
 	if !focused {
 		return block{}
 	}
-	return block{lines: s.noteLines(w), air: true}
+	return block{lines: s.noteLines(w), air: true, cut: true}
 }
 
 // textBlock is a step's words: bold, or large where there is room.
 func (s *Session) textBlock(words string, w int, big bool) block {
-	b := block{lines: styled(s.desk.Theme.Strong, words, w), air: true}
+	b := block{lines: styled(s.desk.Theme.Strong, words, w), air: true, cut: true}
 	if big {
 		b.more = large(words, w, s.desk.Theme.ASCII)
 		for i := range b.more {
@@ -138,33 +138,43 @@ func (s *Session) moverBlocks(at now, w int, focused, big bool) []block {
 		}
 		blocks = append(blocks, block{lines: styled(th.Strong, th.Marks.Deferred+" "+why, w), rank: 1})
 	}
-	blocks = append(blocks, block{lines: s.answerLines(at, w, focused), air: true}, s.noteBlock(w, focused))
+	if list := s.stepChoices(p.Step, w); len(list) > 0 {
+		blocks = append(blocks, block{lines: list, air: true, cut: true}, block{lines: []string{s.answerLine(at, w, focused)}})
+	} else {
+		blocks = append(blocks, block{lines: []string{s.answerLine(at, w, focused)}, air: true})
+	}
+	blocks = append(blocks, s.noteBlock(w, focused))
 	return append(blocks, s.cautionBlock(p.Step, w, focused)...)
 }
 
-// answerLines is what to answer: the choices, and the field.
-func (s *Session) answerLines(at now, w int, focused bool) []string {
-	step := at.prompt.Step
+// stepChoices are the numbered answers of a step that has them.
+func (s *Session) stepChoices(step model.Step, w int) []string {
 	var lines []string
 	for i, c := range step.Choices {
-		lines = append(lines, s.desk.Theme.Key.Render(fmt.Sprintf("%3d  ", i+1))+text.Clean(c))
+		lines = append(lines, s.desk.Theme.Key.Render(fmt.Sprintf("%3d  ", i+1))+text.Truncate(text.Clean(c), max(1, w-5)))
 	}
-	field := s.running.mover
-	switch step.Ask {
+	return lines
+}
+
+// answerLine is where the answer is typed, and how.
+func (s *Session) answerLine(at now, w int, focused bool) string {
+	hint := ""
+	switch step := at.prompt.Step; step.Ask {
 	case model.AskTank:
-		return append(lines, s.fieldLine(field, "the tank's name, then Enter", w, focused))
+		hint = "the tank's name, then Enter"
 	case model.AskCelsius:
-		return append(lines, s.fieldLine(field, "°C, then Enter", w, focused))
+		hint = "°C, then Enter"
 	case model.AskChoice:
-		return append(lines, s.fieldLine(field, "number, then Enter", w, focused))
+		hint = "number, then Enter"
 	case model.AskNumber:
-		return append(lines, s.fieldLine(field, text.Clean(step.Unit)+", then Enter", w, focused))
+		hint = text.Clean(step.Unit) + ", then Enter"
 	case model.AskEnter:
+		if !s.plainGuard(at) {
+			return s.enterLine("Enter when it is done", w, focused)
+		}
+		hint = "type 1, then Enter, when it is done"
 	}
-	if s.plainGuard(at) {
-		return append(lines, s.fieldLine(field, "type 1, then Enter, when it is done", w, focused))
-	}
-	return append(lines, s.enterLine("Enter when it is done", w, focused))
+	return s.fieldLine(s.running.mover, hint, w, focused)
 }
 
 func (s *Session) enterLine(words string, w int, focused bool) string {
@@ -246,22 +256,20 @@ func (s *Session) questionBlocks(q question, w int, focused, big bool) []block {
 			head.more = append(append(rows, ""), head.lines...)
 		}
 	}
-	return listAndField(head, s.choiceLines(q, w), s.fieldLine(q.field, "number, then Enter", w, focused), s.noteBlock(w, focused), big)
+	return listAndField(head, s.choiceLines(q, w), s.fieldLine(q.field, "number, then Enter", w, focused), s.noteBlock(w, focused))
 }
 
-// listAndField sets numbered lines and their field beneath a head; on a small
-// screen the field comes first, so that it is never cut off.
-func listAndField(head block, list []string, field string, note block, roomy bool) []block {
-	if roomy {
-		return []block{head, {lines: append(list, field), air: true}, note}
-	}
-	return []block{head, {lines: []string{field}}, note, {lines: list}}
+// listAndField sets numbered lines and their field beneath a head. On a small
+// screen the list and the head are cut, the field never.
+func listAndField(head block, list []string, field string, note block) []block {
+	head.cut = true
+	return []block{head, {lines: list, air: true, cut: true}, {lines: []string{field}}, note}
 }
 
-func (s *Session) reasonBlocks(w int, big bool) []block {
+func (s *Session) reasonBlocks(w int) []block {
 	r := s.running.reason
 	head := block{lines: badge(s.desk.Theme.Action, r.head, w)}
-	return append(listAndField(head, s.reasonLines(r, w), s.reasonField(r, w), s.noteBlock(w, true), big),
+	return append(listAndField(head, s.reasonLines(r, w), s.reasonField(r, w), s.noteBlock(w, true)),
 		block{lines: styled(s.desk.Theme.Faint, "A number of the list, or your own words; Enter keeps it, Esc goes back.", w), rank: 4, air: true})
 }
 

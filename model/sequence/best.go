@@ -96,7 +96,8 @@ func (h *hunt) earliest(seq []int) {
 		h.back(0)
 		worst = h.worst(seq)
 	}
-	for _, order := range h.likely() {
+	b := &h.bound
+	for _, order := range [][]int{h.rank, b.byLimit, b.byMove, b.byPrepare, b.byBoth} {
 		if h.limit = worst - 1; worst > least && h.follow(order) {
 			better()
 		}
@@ -109,12 +110,6 @@ func (h *hunt) earliest(seq []int) {
 	}
 	h.limit = worst
 	h.forget()
-}
-
-// likely are orders worth trying before any search.
-func (h *hunt) likely() [][]int {
-	b := &h.bound
-	return [][]int{h.rank, b.byLimit, b.byMove, b.byPrepare, b.byBoth}
 }
 
 // worst is the worst overrun of an order that can be made.
@@ -141,7 +136,7 @@ func (h *hunt) ranked(seq []int) bool {
 }
 
 // step puts the first in rank that can go at place d there, and changes the rest
-// of seq with it.
+// of seq with it. Without nodes left only the first of all is tried.
 func (h *hunt) step(seq []int, d int) {
 	lost := make([]bool, len(h.jobs)) // cannot go now
 	for _, j := range h.rank {
@@ -161,24 +156,30 @@ func (h *hunt) step(seq []int, d int) {
 			copy(seq, h.path)
 		}
 		h.back(d)
-		switch v {
-		case yes:
+		if v == yes {
 			return
-		case no:
+		}
+		if v == no {
 			h.lose(lost, j)
+		}
+		if h.spent >= h.budget {
+			h.proved = false
+			return
 		}
 	}
 }
 
-// rest says whether the order begun can be completed, seq being one to lean on.
+// rest says whether the order begun can be completed. Before searching it tries
+// seq with the one just moved put forward, and the order of rank.
 func (h *hunt) rest(seq []int) verdict {
-	if h.follow(seq) {
-		return yes
-	}
-	for _, order := range h.likely() {
-		if h.follow(order) {
-			return yes
+	if h.left > 0 && h.spent < h.budget {
+		h.spent++
+		if h.hopeless() {
+			return no
 		}
+	}
+	if h.follow(seq) || h.follow(h.rank) {
+		return yes
 	}
 	return h.ask()
 }

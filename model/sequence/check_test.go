@@ -61,11 +61,12 @@ func TestNothingToMove(t *testing.T) {
 	}
 }
 
-// TestSinceLaterThanNow: a tank ready "in the future" counts as ready now.
+// TestSinceLaterThanNow: tanks ready "in the future" count as ready now, alike.
 func TestSinceLaterThanNow(t *testing.T) {
-	p := session(2, []sequence.Tank{tank("A", 120, sequence.Ready), tank("B", 120, sequence.Holding)}, source(1, 3, 60))
-	p.Tanks[0].Since = noon.Add(time.Hour)
-	if got := mustBest(t, p).Moves[0].Start; !got.Equal(noon) {
-		t.Errorf("start: got %v, want %v", got, noon)
+	p := session(2, []sequence.Tank{tank("A", 120, sequence.Ready), tank("B", 120, sequence.Ready), tank("C", 120, sequence.Holding)}, source(2, 3, 60))
+	p.Tanks[0].Since, p.Tanks[1].Since = noon.Add(2*time.Hour), noon.Add(time.Hour)
+	got := mustBest(t, p).Moves[0]
+	if !got.Start.Equal(noon) || got.To != 0 || got.WhyTo != "first in the room's order" {
+		t.Errorf("got at %v into %d: %s; want at %v into 0: first in the room's order", got.Start, got.To, got.WhyTo, noon)
 	}
 }

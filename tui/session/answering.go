@@ -60,8 +60,10 @@ func (s *Session) answerMover() tea.Cmd {
 	}
 	r.again, r.wait = false, nil
 	if reply.Wait != nil {
-		if reply.Wait.Difference == nil { // the ledger tells of the other
+		if reply.Wait.Difference == nil {
 			r.wait = reply.Wait
+		} else { // the ledger keeps the reading and tells of the hold
+			r.mover = moverField(at, false)
 		}
 		s.note = note{}
 		return beep(2)

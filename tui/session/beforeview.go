@@ -95,13 +95,15 @@ func (s *Session) tableBlocks(rows []cells, w, h, taken, less int) []block {
 	}
 	two := !wide && (taken+inner(true) <= h || taken+less+inner(true) <= h && taken+inner(false) > h)
 	lines := []string{th.Faint.Render(" " + cols.line(headings()))}
-	room := h - 3
+	room := max(3, h-taken-less-2)
 	if two {
-		room /= 2
+		room = max(2, room/2)
 	}
 	top := max(0, min(s.before.chosen-room/2, len(rows)-room))
-	for i := top; i < len(rows) && i < top+max(1, room); i++ {
-		lines = append(lines, s.tableRow(rows[i], cols, i, two, w)...)
+	end := min(len(rows), top+room)
+	for i := top; i < end; i++ {
+		hidden := i == top && top > 0 || i == end-1 && end < len(rows)
+		lines = append(lines, s.tableRow(rows[i], cols, i, two, hidden, w)...)
 	}
 	if two {
 		return []block{{lines: lines}}
@@ -113,7 +115,7 @@ func (s *Session) tableBlocks(rows []cells, w, h, taken, less int) []block {
 	return []block{{lines: lines}, {lines: []string{th.Faint.Render(text.Truncate(" "+chosen.n+" "+chosen.why, w))}, rank: 1}}
 }
 
-func (s *Session) tableRow(r cells, cols columns, i int, two bool, w int) []string {
+func (s *Session) tableRow(r cells, cols columns, i int, two, hidden bool, w int) []string {
 	th := s.desk.Theme
 	why := r.why
 	two = two && !r.cannot
@@ -123,6 +125,9 @@ func (s *Session) tableRow(r cells, cols columns, i int, two bool, w int) []stri
 	style, pointer := th.Plain, " "
 	if r.cannot {
 		style = th.Error
+	}
+	if hidden {
+		pointer = th.Marks.More
 	}
 	if i == s.before.chosen {
 		pointer = th.Marks.Pointer

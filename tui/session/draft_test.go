@@ -1,6 +1,7 @@
 package session
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -286,4 +287,51 @@ func TestKeyTables(t *testing.T) {
 	check("reason")
 	c.press("esc", "enter", "enter")
 	check("name")
+}
+
+func TestProofWords(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		plan sequence.Plan
+		want string
+	}{
+		{"proved, in time", sequence.Plan{Best: true}, "proved the best order; nothing passes due and grace"},
+		{"proved, late", sequence.Plan{Best: true, WorstOverrun: 61 * time.Second}, "proved the best order; worst overrun 2 min past due and grace"},
+		{"not proved", sequence.Plan{}, "the best order found, not proved best; nothing passes due and grace"},
+		{"not proved, late", sequence.Plan{WorstOverrun: time.Minute}, "the best order found, not proved best; worst overrun 1 min"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if got := proofWords(laid{plan: c.plan}, false); got != c.want {
+				t.Errorf("got %q, want %q", got, c.want)
+			}
+		})
+	}
+}
+
+// TestALongPlanShowsTheChosenRow: forty tanks do not fit 24 rows.
+func TestALongPlanShowsTheChosenRow(t *testing.T) {
+	room := testRoom(t)
+	room.Tanks = nil
+	for i := range 40 {
+		room.Tanks = append(room.Tanks, model.Tank{Name: fmt.Sprintf("T%02d", i+1), Litres: 100})
+	}
+	c := newCrewOf(t, room, model.NewLedger(room))
+	hatched := model.Hatched{Date: model.DayOf(start.Add(-200*time.Hour), room.Zone)}
+	for i := range 38 {
+		c.at(start.Add(-47*time.Hour), &model.Filled{Tank: room.Tanks[i].Name, Celsius: num(28)})
+		c.at(start.Add(-46*time.Hour), &model.Stocked{Tank: room.Tanks[i].Name, Batch: "26-05", Hatched: hatched})
+	}
+	for i := 38; i < 40; i++ {
+		c.at(start.Add(-time.Hour), &model.Filled{Tank: room.Tanks[i].Name, Celsius: num(28)})
+	}
+	c.open()
+	for range 24 {
+		c.press("down")
+	}
+	c.says("►25 ", "38 moves planned", "last move done", "LAY OUT sieves", "Enter shows them before anything opens")
+	if frame := c.frame(80, 23); !strings.Contains(frame, "\n⋮") {
+		t.Errorf("nothing says that rows are hidden:\n%s", frame)
+	}
+	c.press("enter", "enter")
+	c.says("38 moves")
 }

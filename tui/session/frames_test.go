@@ -256,10 +256,6 @@ func TestWhatMustStandAtTheSmallestSizes(t *testing.T) {
 	}
 }
 
-func hasPrefix(row, prefix string) bool {
-	return len(row) >= len(prefix) && row[:len(prefix)] == prefix
-}
-
 func BenchmarkView(b *testing.B) {
 	c := newCrew(b, testRoom(b))
 	c.press("enter", "enter", "enter", "enter")

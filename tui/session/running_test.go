@@ -343,3 +343,15 @@ func TestPlainActionsAreTakenTwiceInARow(t *testing.T) {
 		t.Errorf("step %q, want the first tank's name", c.step())
 	}
 }
+
+func TestManyStepsPutOffAreCounted(t *testing.T) {
+	c := begin(t)
+	for range 12 {
+		if c.step() == model.NameFrom || c.step() == model.NameTo {
+			c.answerWell()
+			continue
+		}
+		c.press("*", "1", "enter")
+	}
+	c.says("put off: hands full", "more put off")
+}

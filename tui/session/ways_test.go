@@ -1,6 +1,7 @@
 package session
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -103,6 +104,13 @@ func TestHeldMove(t *testing.T) {
 		}
 		if got, _ := c.desk.Ledger.Session().Answer(1, "to_celsius"); got != "22.9; went ahead: heater or chiller is out" {
 			t.Errorf("kept %q", got)
+		}
+	})
+	t.Run("the reading that holds is entered", func(t *testing.T) {
+		c := hold(t)
+		c.press("-")
+		if strings.Contains(c.frame(80, 23), "is not entered") {
+			t.Error("the way back says that the reading was not entered")
 		}
 	})
 	t.Run("gone by an undo", func(t *testing.T) {

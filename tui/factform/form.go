@@ -166,9 +166,14 @@ func (f Form) Changed() (map[string]any, error) {
 	return set, nil
 }
 
-// mayBeCleared says that a correction can leave a field empty.
+// mayBeCleared says that a correction can leave a field empty: texts and names
+// can, a number cannot be unsaid.
 func mayBeCleared(field model.Field) bool {
-	return !field.Need && (field.Type == model.Text || field.Type == model.Word || field.Type == model.ShortName)
+	switch field.Type {
+	case model.Text, model.Word, model.TankName, model.Source, model.AlgaName, model.ShortName:
+		return !field.Need
+	}
+	return false
 }
 
 // Touched says that a text of a field's rows differs from the one it began with.
@@ -222,23 +227,25 @@ func (f Form) Refused(err error) Form {
 }
 
 // View draws the form in exactly h rows of w cells: the fields, what is wrong,
-// and the lines below where there is room for them.
+// and the lines below in what room is left.
 func (f Form) View(th theme.Theme, w, h int, below []string) []string {
 	trouble := f.trouble(th, w)
-	fields := 2 * len(f.rows)
-	if len(below) > 0 {
-		trouble = append(trouble, "")
+	trouble = trouble[:max(0, min(len(trouble), h-2))]
+	needed := len(f.rows) + 1 // with the note of the row in focus
+	for _, r := range f.form.Rows {
+		if r.Problem != "" {
+			needed++
+		}
 	}
-	trouble = append(trouble, below...)
-	shown := min(h, fields)
-	if left := h - len(trouble); left < shown {
-		shown = max(min(h, 2), left)
-	}
-	drawn := f.form.View(th, w, max(0, shown))
+	drawn := f.form.View(th, w, max(0, min(needed, h-len(trouble))))
 	for len(drawn) > 0 && strings.TrimSpace(drawn[len(drawn)-1]) == "" {
 		drawn = drawn[:len(drawn)-1]
 	}
-	return text.Frame(append(drawn, trouble...), w, h)
+	drawn = append(drawn, trouble...)
+	if len(below) > 0 {
+		drawn = append(append(drawn, ""), below...)
+	}
+	return text.Frame(drawn, w, h)
 }
 
 // trouble is what is wrong, in full: the whole fact, or a field whose problem

@@ -135,10 +135,10 @@ func (c *roomCheck) rules() {
 }
 
 func (c *roomCheck) eyepieces() {
-	seen := map[string]bool{}
+	var seen []string
 	for i, e := range c.room.House.Growth.Eyepieces {
 		path := fmt.Sprintf("house.eyepiece[%d]", i+1)
-		c.name(path+".name", e.Name, seen)
+		c.name(path+".name", e.Name, &seen)
 		c.number(path+".um_per_division", e.UMPer, Range{Low: 0, High: 1000, Above: true}, "um")
 	}
 }
@@ -262,17 +262,17 @@ func (c *roomCheck) corridor(path string, b GrowthBand) {
 
 // places checks algae and supplies.
 func (c *roomCheck) places() {
-	algae, supplies := map[string]bool{}, map[string]bool{}
+	var algae, supplies []string
 	for i, a := range c.room.Algae {
 		path := fmt.Sprintf("algae[%d]", i+1)
-		c.name(path+".name", a.Name, algae)
+		c.name(path+".name", a.Name, &algae)
 		if !printable(a.Full) || utf8.RuneCountInString(a.Full) > maxTitle {
 			c.add(path+".full", "is too long or holds a character that cannot be shown; at most %d plain characters are taken", maxTitle)
 		}
 		c.number(path+".pg_per_cell", a.PgPerCell, Range{Low: 0, High: 1e6}, "pg")
 	}
 	for i, s := range c.room.Supplies {
-		c.name(fmt.Sprintf("supply[%d].name", i+1), s.Name, supplies)
+		c.name(fmt.Sprintf("supply[%d].name", i+1), s.Name, &supplies)
 	}
 }
 
@@ -285,11 +285,11 @@ func (c *roomCheck) tanks() {
 		c.add("tank", "%d tanks; at most %d are taken", len(tanks), MaxTanks)
 		return
 	}
-	names := map[string]bool{}
+	var names []string
 	places := map[[2]int]string{}
 	for i, t := range tanks {
 		path := fmt.Sprintf("tank[%d]", i+1)
-		c.name(path+".name", t.Name, names)
+		c.name(path+".name", t.Name, &names)
 		c.number(path+".litres", t.Litres, litreRange, "L")
 		c.place(path, t, places)
 	}
@@ -319,7 +319,7 @@ func (c *roomCheck) place(path string, t Tank, taken map[[2]int]string) {
 
 // name checks a short name. Names are typed at the command line, in lists and
 // tables, so the marks that part these are not taken.
-func (c *roomCheck) name(path, name string, seen map[string]bool) {
+func (c *roomCheck) name(path, name string, seen *[]string) {
 	switch {
 	case name == "":
 		c.add(path, "is empty; 1 to %d characters are expected", maxLabel)
@@ -335,11 +335,10 @@ func (c *roomCheck) name(path, name string, seen map[string]bool) {
 	case strings.HasSuffix(name, "-"):
 		c.add(path, "%q ends in a dash, which begins an arrow; write it without", name)
 	}
-	folded := strings.ToLower(name)
-	if seen[folded] {
+	if slices.ContainsFunc(*seen, func(s string) bool { return strings.EqualFold(s, name) }) {
 		c.add(path, "%q is there already; names differ by more than their case", name)
 	}
-	seen[folded] = true
+	*seen = append(*seen, name)
 }
 
 // printable reports whether every character can be shown on a line.

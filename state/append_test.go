@@ -4,7 +4,9 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -132,6 +134,44 @@ func TestNothingIsAppendedBehindWhatCouldNotBeTakenBack(t *testing.T) {
 	if err := f.Append(e); err != nil {
 		t.Error(err)
 	}
+	f.Close()
+	noProblems(t, dir)
+}
+
+// A program that is closed without another append takes back what it can.
+func TestClosingTakesBackWhatFailed(t *testing.T) {
+	dir, file, _ := kept(t, 3)
+	before := readFile(t, dir, journalDir, file)
+	f := openRoom(t, dir, Options{Write: true})
+	f.journal.disk.sync = failing(f.journal.disk.sync, 1)
+	f.journal.disk.truncate = failingCut(f.journal.disk.truncate, 1)
+	if err := f.Append(busyEntries(4)[3]); err == nil {
+		t.Fatal("the append succeeded")
+	}
+	if readFile(t, dir, journalDir, file) == before {
+		t.Fatal("there is nothing to take back")
+	}
+	if err := f.Close(); err != nil {
+		t.Error(err)
+	}
+	if readFile(t, dir, journalDir, file) != before {
+		t.Error("what was not saved stands in the journal")
+	}
+}
+
+// Appends from several goroutines come one after another.
+func TestAppendsDoNotMix(t *testing.T) {
+	dir := newRoom(t)
+	f := openRoom(t, dir, Options{Write: true})
+	var group sync.WaitGroup
+	for _, e := range busyEntries(20) {
+		group.Go(func() {
+			for f.Append(e) != nil {
+				runtime.Gosched() // not its turn yet
+			}
+		})
+	}
+	group.Wait()
 	f.Close()
 	noProblems(t, dir)
 }

@@ -48,8 +48,12 @@ func (j *journal) setAsideFrom(file string, from, size, n int, now time.Time) (s
 // keep writes a new file into the quarantine, durably.
 func (j *journal) keep(name string, text []byte) (string, error) {
 	folder := filepath.Join(j.dir, journalDir, quarantineDir)
-	if err := os.MkdirAll(folder, 0o755); err != nil {
+	if there, err := isFolder(j.dir, journalDir, quarantineDir); err != nil {
 		return "", err
+	} else if !there {
+		if err := os.Mkdir(folder, 0o755); err != nil {
+			return "", err
+		}
 	}
 	f, err := createFree(folder, name)
 	if err != nil {

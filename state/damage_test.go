@@ -300,8 +300,8 @@ func flipSum(text string) string {
 	return text[:i] + string(digit) + text[i+1:]
 }
 
-// months makes a journal of three files.
-func months(t testing.TB) (dir string, entries []model.Entry) {
+// threeMonths makes a journal of three files.
+func threeMonths(t testing.TB) (dir string, entries []model.Entry) {
 	t.Helper()
 	dir = newRoom(t)
 	entries = busyEntries(9)
@@ -321,7 +321,7 @@ func TestAMissingMonthIsNamed(t *testing.T) {
 		"2024-02.toml": {"2024-03.toml", "entry 7 stands where entry 4 is expected; entries 4 to 6 are missing"},
 	} {
 		t.Run(file, func(t *testing.T) {
-			dir, _ := months(t)
+			dir, _ := threeMonths(t)
 			if err := os.Remove(filepath.Join(dir, journalDir, file)); err != nil {
 				t.Fatal(err)
 			}
@@ -337,7 +337,7 @@ func TestAMissingMonthIsNamed(t *testing.T) {
 }
 
 func TestFilesRenamedOutOfOrderAreNamed(t *testing.T) {
-	dir, _ := months(t)
+	dir, _ := threeMonths(t)
 	for _, names := range [][2]string{{"2024-01", "x"}, {"2024-02", "2024-01"}, {"x", "2024-02"}} {
 		if err := os.Rename(filepath.Join(dir, journalDir, names[0]+".toml"), filepath.Join(dir, journalDir, names[1]+".toml")); err != nil {
 			t.Fatal(err)
@@ -352,7 +352,7 @@ func TestFilesRenamedOutOfOrderAreNamed(t *testing.T) {
 // chain goes on in the next is no tail.
 func TestTailsOverSeveralFiles(t *testing.T) {
 	t.Run("torn before a month that goes on", func(t *testing.T) {
-		dir, _ := months(t)
+		dir, _ := threeMonths(t)
 		writeFile(t, readFile(t, dir, journalDir, "2024-02.toml")+"\n[[entry]]\nn = 7\n", dir, journalDir, "2024-02.toml")
 		_, err := Open(dir, Options{Write: true})
 		if err == nil || !strings.Contains(err.Error(), "2024-02.toml:28: entry 7 does not end in a whole sum line; good entries follow") {
@@ -360,7 +360,7 @@ func TestTailsOverSeveralFiles(t *testing.T) {
 		}
 	})
 	t.Run("damaged to the end", func(t *testing.T) {
-		dir, entries := months(t)
+		dir, entries := threeMonths(t)
 		damaged := strings.NewReplacer("n = 6", "n = 66", "n = 7", "n = 77", "n = 8", "n = 88", "n = 9", "n = 99")
 		var texts []string
 		for _, file := range []string{"2024-02.toml", "2024-03.toml"} {
@@ -488,6 +488,20 @@ func TestAJournalThatLeadsElsewhereIsRefused(t *testing.T) {
 		}
 		if _, err := Open(dir, Options{}); err == nil || !strings.Contains(err.Error(), file+": is no plain file") {
 			t.Errorf("refusal = %v", err)
+		}
+	})
+	t.Run("quarantine", func(t *testing.T) {
+		dir, file, _ := kept(t, 3)
+		if err := os.Symlink(t.TempDir(), filepath.Join(dir, journalDir, quarantineDir)); err != nil {
+			t.Skip(err)
+		}
+		text := readFile(t, dir, journalDir, file) + "\n[[entry]]\n"
+		writeFile(t, text, dir, journalDir, file)
+		if _, err := Open(dir, Options{Write: true}); err == nil || !strings.Contains(err.Error(), "quarantine: is no folder") {
+			t.Errorf("refusal = %v", err)
+		}
+		if readFile(t, dir, journalDir, file) != text {
+			t.Error("what could not be kept was cut off")
 		}
 	})
 	t.Run("folder", func(t *testing.T) {

@@ -3,6 +3,7 @@ package state
 import (
 	"errors"
 	"fmt"
+	"sync"
 	"time"
 
 	"github.com/gofrs/flock"
@@ -25,9 +26,11 @@ func (o Options) now() time.Time {
 	return o.Now()
 }
 
-// Folder is an open room. It is not safe for use by several goroutines at once;
-// Append may run beside readers of the Ledger, which it does not touch.
+// Folder is an open room. Append and Close may be called from any goroutine;
+// Append does not touch the Ledger. Refresh changes what Room and Ledger return,
+// so it belongs where these are read.
 type Folder struct {
+	writing sync.Mutex // held by Append and Close
 	dir     string
 	options Options
 	room    *model.Room
@@ -102,6 +105,14 @@ func (f *Folder) load() (notice string, err error) {
 	if err != nil {
 		return "", err
 	}
+	if rest != nil && rest.torn && f.lock == nil {
+		// Most likely a write was under way; look again.
+		var more []model.Entry
+		if more, rest, err = j.read(); err != nil {
+			return "", err
+		}
+		entries = append(entries, more...)
+	}
 	if rest != nil {
 		if notice, err = f.settle(j, rest); err != nil {
 			return "", err
@@ -159,18 +170,27 @@ func (f *Folder) Writable() bool { return f.lock != nil }
 // a later Append may succeed. It does not fold them into the Ledger: the caller
 // applies them then. All entries of one call go into one journal file.
 func (f *Folder) Append(entries ...model.Entry) error {
+	f.writing.Lock()
+	defer f.writing.Unlock()
 	if f.lock == nil {
 		return fmt.Errorf("not saved: %w", ErrReadOnly)
 	}
 	return f.journal.append(entries)
 }
 
-// Close gives the room free.
+// Close gives the room free. What a failed Append left is taken back first, if
+// the device lets it; else the next opening deals with it.
 func (f *Folder) Close() error {
+	f.writing.Lock()
+	defer f.writing.Unlock()
 	if f.lock == nil {
 		return nil
 	}
-	err := f.lock.Unlock()
+	var restoring error
+	if f.journal != nil {
+		restoring = f.journal.restore()
+	}
+	unlocking := f.lock.Unlock()
 	f.lock = nil
-	return err
+	return errors.Join(restoring, unlocking)
 }

@@ -1,6 +1,7 @@
 package state
 
 import (
+	"iter"
 	"os"
 
 	"drainboard/model"
@@ -22,11 +23,29 @@ func Found(dir, roomTOML string, o Options, history func(*model.Room) ([]model.E
 		return err
 	}
 	entries, err := history(f.Room())
-	if err == nil {
-		err = f.Append(entries...)
+	for month := range months(entries) {
+		if err == nil {
+			err = f.Append(month...)
+		}
 	}
 	if closing := f.Close(); err == nil {
 		err = closing
 	}
 	return err
+}
+
+// months cuts entries where their journal file changes.
+func months(entries []model.Entry) iter.Seq[[]model.Entry] {
+	return func(yield func([]model.Entry) bool) {
+		from := 0
+		for i := range entries {
+			last := i == len(entries)-1
+			if last || monthOf(entries[i+1].TypedAt()) != monthOf(entries[i].TypedAt()) {
+				if !yield(entries[from : i+1]) {
+					return
+				}
+				from = i + 1
+			}
+		}
+	}
 }

@@ -61,17 +61,11 @@ func (j *journal) name(file string) string { return fileIn(j.dir, journalDir, fi
 // files lists the journal files in the order of their entries; none where there
 // is no journal yet.
 func (j *journal) files() ([]string, error) {
-	folder := filepath.Join(j.dir, journalDir)
-	info, err := os.Lstat(folder)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil, nil
-	case err != nil:
+	there, err := isFolder(j.dir, journalDir)
+	if !there || err != nil {
 		return nil, err
-	case !info.IsDir():
-		return nil, Problem{File: fileIn(j.dir, journalDir), Text: "is no folder", Hint: "the journal must be a folder within the room"}
 	}
-	all, err := os.ReadDir(folder) // sorted by name
+	all, err := os.ReadDir(filepath.Join(j.dir, journalDir)) // sorted by name
 	if err != nil {
 		return nil, err
 	}
@@ -86,6 +80,21 @@ func (j *journal) files() ([]string, error) {
 		names = append(names, f.Name())
 	}
 	return names, nil
+}
+
+// isFolder reports whether a folder within the room is there. Something else of
+// its name, a link among them, is refused: what is kept must stand in the room.
+func isFolder(dir string, name ...string) (bool, error) {
+	info, err := os.Lstat(fileIn(dir, name...))
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return false, nil
+	case err != nil:
+		return false, err
+	case !info.IsDir():
+		return false, Problem{File: fileIn(dir, name...), Text: "is no folder", Hint: "it must be a folder within the room"}
+	}
+	return true, nil
 }
 
 // isMonthFile reports whether a name is that of a journal file, as in

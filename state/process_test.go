@@ -8,6 +8,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"runtime"
 	"strconv"
 	"strings"
@@ -93,6 +94,9 @@ func write(dir string) int {
 			return real(file, b, at)
 		}
 		for i := 0; i < len(b); i += 8 {
+			for range 500 {
+				sumOf(string(b), "") // work, so that the kill often comes between parts
+			}
 			if _, err := real(file, b[i:min(i+8, len(b))], at+int64(i)); err != nil {
 				return i, err
 			}
@@ -257,4 +261,19 @@ func TestARefusedRoomIsNotHeld(t *testing.T) {
 	}
 	writeFile(t, good, dir, roomFile)
 	openRoom(t, dir, Options{Write: true})
+}
+
+// A room that cannot be locked, say on a medium that only reads, is read.
+func TestARoomThatCannotBeWrittenIsRead(t *testing.T) {
+	dir, _, _ := kept(t, 3)
+	if err := os.Mkdir(filepath.Join(dir, lockFile), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Open(dir, Options{Write: true}); err == nil || !strings.HasPrefix(err.Error(), "take the room for writing: ") {
+		t.Errorf("open = %v; want it refused", err)
+	}
+	f := openRoom(t, dir, Options{Write: true, FallBack: true})
+	if f.Writable() || len(f.Notices()) != 1 || !strings.Contains(f.Notices()[0], "reading only") {
+		t.Errorf("writable %v, notices %q", f.Writable(), f.Notices())
+	}
 }

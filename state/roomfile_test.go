@@ -236,7 +236,8 @@ func TestRoomsThatAreRefused(t *testing.T) {
 		"column alone":      {volume("litres = 120\ncolumn = 1"), 11, "tank[2].column: stands without a row"},
 		"row negative":      {volume("litres = 120\nrow = -1\ncolumn = 1"), 11, "tank[2].row: -1"},
 		"place taken": {
-			[2]string{"# end\n", "row = 1\ncolumn = 1\n[[tank]]\nname = \"C3\"\nlitres = 1\nrow = 1\ncolumn = 1\n"}, 16,
+			[2]string{"# end\n", "row = 1\ncolumn = 1\n[[tank]]\nname = \"C3\"\nlitres = 1\nrow = 1\ncolumn = 1\n"},
+			16,
 			"tank[3].row: C2 stands in row 1, column 1 already",
 		},
 		"tank as a table": {[2]string{small[strings.Index(small, "[[tank]]"):], "[tank]\nname = \"C1\"\nlitres = 1\n"}, 5, "tank: a list of tables [[tank]] is expected"},

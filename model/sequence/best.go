@@ -75,12 +75,14 @@ func (h *hunt) ask() verdict {
 	return v
 }
 
-// most returns an order that moves all that can be moved: the greatest need first,
-// as movable shows.
+// most returns an order that moves all that can be moved: that of rank if it does,
+// else the greatest need first, as movable shows.
 func (h *hunt) most() []int {
 	greatest := slices.Clone(h.byNeed)
 	slices.Reverse(greatest)
-	h.follow(greatest)
+	if !h.follow(h.rank) {
+		h.follow(greatest)
+	}
 	seq := slices.Clone(h.path)
 	h.back(0)
 	return seq

@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -83,6 +84,22 @@ func TestEqualVolumesNeedNoSearch(t *testing.T) {
 			if got := mustBest(t, p); !got.Best || got.Nodes > 3*tanks {
 				t.Errorf("%d tanks: got best %v with %d nodes, want true with at most %d", tanks, got.Best, got.Nodes, 3*tanks)
 			}
+		}
+	}
+}
+
+// TestRankInTimeNeedsNoSearch: where all go in rank order and in time, that is best
+// at once.
+func TestRankInTimeNeedsNoSearch(t *testing.T) {
+	p := newDice(40).typical(40, 2, []float64{120}, false, 2)
+	p.Grace = 100 * time.Hour
+	got := mustBest(t, p)
+	if !got.Best || got.Nodes != 0 || got.WorstOverrun != 0 {
+		t.Errorf("got best %v, %d nodes, worst %v; want true, 0 and 0", got.Best, got.Nodes, got.WorstOverrun)
+	}
+	for i := 1; i < len(got.Moves); i++ {
+		if ranksBefore(p, got.Moves[i].Source, got.Moves[i-1].Source) {
+			t.Errorf("move %d ranks before move %d", i, i-1)
 		}
 	}
 }

@@ -3,9 +3,11 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"drainboard/tui/log"
 	"drainboard/tui/scope"
 	"drainboard/tui/screen"
 	"drainboard/tui/session"
+	"drainboard/tui/tank"
 )
 
 // open shows a screen by name.
@@ -25,6 +27,10 @@ func (a *App) make(name, arg string) screen.Screen {
 	switch name {
 	case "session":
 		return session.New(a.desk)
+	case "tank":
+		return tank.New(a.desk, arg)
+	case "log":
+		return log.New(a.desk, arg)
 	case "scope":
 		return scope.New(a.desk, arg)
 	}

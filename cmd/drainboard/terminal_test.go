@@ -24,6 +24,7 @@ type terminal struct {
 	t    *testing.T
 	cmd  *exec.Cmd
 	file *os.File
+	last time.Time // when keys were pressed
 
 	mu   sync.Mutex
 	seen strings.Builder // what was painted since the last look
@@ -43,7 +44,7 @@ func start(t *testing.T, bin string, args ...string) *terminal {
 	t.Helper()
 	cmd := exec.Command(bin, args...)
 	cmd.Env = append(os.Environ(), "TERM=xterm-256color", "NO_COLOR=1")
-	file, err := pty.StartWithSize(cmd, &pty.Winsize{Rows: 40, Cols: 120})
+	file, err := pty.StartWithSize(cmd, &pty.Winsize{Rows: 50, Cols: 200})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -90,8 +91,12 @@ func (term *terminal) wait(pattern string) {
 	term.t.Fatalf("%q never showed; painted since:\n%s", pattern, ansi.Strip(term.seen.String()))
 }
 
+// press types keys no faster than a person does: the same command key within
+// 150 ms counts as held down.
 func (term *terminal) press(keys string) {
 	term.t.Helper()
+	time.Sleep(time.Until(term.last.Add(250 * time.Millisecond)))
+	term.last = time.Now()
 	if _, err := io.WriteString(term.file, keys); err != nil {
 		term.t.Fatal(err)
 	}
@@ -136,7 +141,7 @@ func TestSessionKilledAndResumed(t *testing.T) {
 	term.press("\r")
 	term.wait(`(?i)acid`)
 	term.press("\r")
-	term.wait(`GEAR|gear|Gear|gear bin|Mix`)
+	term.wait(`stand in it between tanks`)
 	answers := []struct{ keys, next string }{
 		{"\r", `Lay out|age in this session`},
 		{"\r", `off the tank in front`},
@@ -158,7 +163,7 @@ func TestSessionKilledAndResumed(t *testing.T) {
 	term.wait(`apart is fine`) // the very step: the destination's temperature
 	for _, a := range []struct{ keys, next string }{
 		{"27,3\r", `go over the side|clogs`},
-		{"105\r", `larvae never dry`},
+		{"105\r", `three-quarters full`},
 		{"80\r", `mesh under water`},
 		{"\r", `off the tank in front`},
 		{"C2\r", `outside of the mesh`},
@@ -172,13 +177,15 @@ func TestSessionKilledAndResumed(t *testing.T) {
 		term.wait(a.next)
 	}
 	term.press("\r")
-	term.wait(`(?i)brush|fresh water`)
+	term.wait(`no step is left`)
+	term.press("+")
+	term.wait(`mL acid`)
 	term.press("40\r")
-	term.wait(`(?i)next destination|temperature`)
+	term.wait(`(?i)C1 washed`)
 	term.press("27.6\r")
-	term.wait(`(?i)close`)
-	term.press("\r")
-	term.wait(`(?i)empty|next due`)
+	term.wait(`(?i)C1 filled`)
+	term.press("1\r")
+	term.wait(`(?i)closed complete|next due`)
 	term.press("\x03\x03")
 	_ = term.cmd.Process.Signal(syscall.SIGTERM)
 	_ = term.cmd.Wait()

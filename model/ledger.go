@@ -13,6 +13,10 @@ type Ledger struct {
 	entries []Entry // as written, by n
 	events  []Entry // as they count, in the order in which things happened
 	fold    *fold
+
+	// checked is the ledger with the entry that Check let pass last, where the
+	// whole history had to be folded for it: Apply need not fold it again.
+	checked *Ledger
 }
 
 // NewLedger returns the ledger of a room with no entries yet.
@@ -151,6 +155,7 @@ func (l *Ledger) checkRefold(e Entry) error {
 	impossible, ok := err.(*ImpossibleError)
 	switch {
 	case err == nil:
+		l.checked = trial
 		return nil
 	case ok && impossible.Entry.N == e.N:
 		return impossible.Err
@@ -172,14 +177,27 @@ func (l *Ledger) Apply(e Entry) error {
 		}
 		l.entries = append(l.entries, e)
 		l.events = append(l.events, e)
+		l.checked = nil
 		return nil
 	}
-	trial := &Ledger{room: l.room, entries: append(slices.Clip(l.entries), e)}
-	if err := trial.refold(); err != nil {
-		return err
+	trial := l.checked
+	if !trial.endsWith(e) {
+		trial = &Ledger{room: l.room, entries: append(slices.Clip(l.entries), e)}
+		if err := trial.refold(); err != nil {
+			return err
+		}
 	}
 	*l = *trial
 	return nil
+}
+
+// endsWith reports whether the last entry of a ledger is e itself.
+func (l *Ledger) endsWith(e Entry) bool {
+	if l == nil || len(l.entries) != e.N {
+		return false
+	}
+	last := l.entries[e.N-1]
+	return last.At.Equal(e.At) && last.Keyed.Equal(e.Keyed) && last.By == e.By && last.Fact == e.Fact
 }
 
 // refold folds every entry from the first on.

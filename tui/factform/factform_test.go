@@ -111,6 +111,9 @@ func TestRefusedForAnotherEntry(t *testing.T) {
 }
 
 func TestNotSaved(t *testing.T) {
+	if got := NotSaved(errors.New("not saved: disk full")); got != "not saved: disk full" {
+		t.Errorf("said twice: %q", got)
+	}
 	for want, err := range map[string]error{
 		"not saved: it is only read here": &desk.ReadOnlyError{Why: "it is only read here"},
 		"not taken: is missing":           &model.FieldError{Field: "larvae", Problem: "is missing"},

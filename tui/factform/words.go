@@ -10,6 +10,8 @@ import (
 	"drainboard/tui/text"
 )
 
+const notSaved = "not saved: "
+
 // NotSaved words for a person why a fact was not entered.
 func NotSaved(err error) string {
 	var readOnly *desk.ReadOnlyError
@@ -19,7 +21,7 @@ func NotSaved(err error) string {
 	if wrong, ok := err.(*model.FieldError); ok {
 		return text.Clean("not taken: " + wrong.Problem)
 	}
-	return text.Clean("not saved: " + err.Error())
+	return text.Clean(notSaved + strings.TrimPrefix(err.Error(), notSaved))
 }
 
 // Label is a field's name as the screens show it.

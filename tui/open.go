@@ -3,6 +3,7 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"drainboard/tui/house"
 	"drainboard/tui/log"
 	"drainboard/tui/scope"
 	"drainboard/tui/screen"
@@ -27,6 +28,8 @@ func (a *App) make(name, arg string) screen.Screen {
 	switch name {
 	case "session":
 		return session.New(a.desk)
+	case "house":
+		return house.New(a.desk)
 	case "tank":
 		return tank.New(a.desk, arg)
 	case "log":

@@ -6,47 +6,27 @@ import (
 	"fmt"
 	"strings"
 
+	"drainboard/model/bench"
 	"drainboard/tui/text"
 )
 
-// answer is what a bench sum comes to.
-type answer struct {
-	figures  []fig
-	sources  []string // of the formulas
-	remarks  []string // how to take the figures
-	cautions []string
-}
-
-// fig is one figure of an answer: its key in JSON, and its name, unit and
-// decimals for people. Without a key it is for people alone.
-type fig struct {
-	key    string
-	what   string
-	value  any // float64, *float64, int, string, []float64 or []named
-	unit   string
-	places int
-}
-
-// named is a figure that goes by a name, as the litres of one alga.
-type named struct {
-	name string
-	x    float64
-}
+// answer is what a bench sum comes to, as the command line words it.
+type answer bench.Answer
 
 // MarshalJSON writes the figures in their order.
 func (a answer) MarshalJSON() ([]byte, error) {
 	var b bytes.Buffer
 	b.WriteByte('{')
-	for _, f := range a.figures {
-		if f.key == "" {
+	for _, f := range a.Figures {
+		if f.Key == "" {
 			continue
 		}
-		if err := writePair(&b, f.key, f.json()); err != nil {
+		if err := writePair(&b, f.Key, inJSON(f.Value)); err != nil {
 			return nil, err
 		}
 	}
-	if len(a.cautions) > 0 {
-		if err := writePair(&b, "cautions", a.cautions); err != nil {
+	if len(a.Cautions) > 0 {
+		if err := writePair(&b, "cautions", a.Cautions); err != nil {
 			return nil, err
 		}
 	}
@@ -73,32 +53,27 @@ func writePair(b *bytes.Buffer, key string, value any) error {
 	return nil
 }
 
-func (f fig) json() any {
-	switch x := f.value.(type) {
+func inJSON(value any) any {
+	switch x := value.(type) {
 	case float64:
 		return significant(x)
-	case *float64:
-		if x == nil {
-			return nil
-		}
-		return significant(*x)
 	case []float64:
 		return list(x)
-	case []named:
+	case []bench.Amount:
 		return byName(x)
 	}
-	return f.value
+	return value
 }
 
 // byName is named figures as a JSON object that keeps their order.
-type byName []named
+type byName []bench.Amount
 
 // MarshalJSON writes {"iso":0.0087,"chaet":0.003}.
 func (n byName) MarshalJSON() ([]byte, error) {
 	var b bytes.Buffer
 	b.WriteByte('{')
 	for _, x := range n {
-		if err := writePair(&b, x.name, significant(x.x)); err != nil {
+		if err := writePair(&b, x.Name, significant(x.X)); err != nil {
 			return nil, err
 		}
 	}
@@ -110,8 +85,8 @@ func (n byName) MarshalJSON() ([]byte, error) {
 func (a answer) lines() string {
 	var rows [][2]string
 	width := 0
-	for _, f := range a.figures {
-		for _, row := range f.rows() {
+	for _, f := range a.Figures {
+		for _, row := range rowsOf(f) {
 			rows = append(rows, row)
 			width = max(width, text.Width(row[0]))
 		}
@@ -120,37 +95,36 @@ func (a answer) lines() string {
 	for _, row := range rows {
 		b.WriteString(text.Fit(row[0], width) + "  " + row[1] + "\n")
 	}
-	for _, r := range a.remarks {
+	for _, r := range a.Remarks {
 		b.WriteString("\n" + r + "\n")
 	}
-	if len(a.sources) > 0 {
-		b.WriteString("\nsource: " + strings.Join(a.sources, "; ") + "\n")
+	if len(a.Sources) > 0 {
+		b.WriteString("\nsource: " + strings.Join(a.Sources, "; ") + "\n")
 	}
-	if len(a.cautions) > 0 {
-		b.WriteString("\n" + cautionLines(a.cautions))
+	if len(a.Cautions) > 0 {
+		b.WriteString("\n" + cautionLines(a.Cautions))
 	}
 	return b.String()
 }
 
-func (f fig) rows() [][2]string {
-	switch x := f.value.(type) {
+// rowsOf writes a figure, one row for each of its names; none where it is not
+// known.
+func rowsOf(f bench.Figure) [][2]string {
+	switch x := f.Value.(type) {
+	case nil:
+		return nil
 	case float64:
-		return [][2]string{{f.what, withUnit(text.Decimal(x, f.places), f.unit)}}
-	case *float64:
-		if x == nil {
-			return nil
-		}
-		return [][2]string{{f.what, withUnit(text.Decimal(*x, f.places), f.unit)}}
+		return [][2]string{{f.What, withUnit(text.Decimal(x, f.Places), f.Unit)}}
 	case []float64:
-		return [][2]string{{f.what, numberWords(x, f.unit)}}
-	case []named:
+		return [][2]string{{f.What, numberWords(x, f.Unit)}}
+	case []bench.Amount:
 		var rows [][2]string
 		for _, n := range x {
-			rows = append(rows, [2]string{f.what + " " + text.Clean(n.name), withUnit(text.Decimal(n.x, f.places), f.unit)})
+			rows = append(rows, [2]string{f.What + " " + text.Clean(n.Name), withUnit(text.Decimal(n.X, f.Places), f.Unit)})
 		}
 		return rows
 	}
-	return [][2]string{{f.what, withUnit(fmt.Sprint(f.value), f.unit)}}
+	return [][2]string{{f.What, withUnit(fmt.Sprint(f.Value), f.Unit)}}
 }
 
 func numberWords(xs []float64, unit string) string {

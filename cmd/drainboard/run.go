@@ -54,11 +54,13 @@ func run(env environment) int {
 // refusal is what was asked for rightly and could not be done.
 type refusal struct{ error }
 
+// Unwrap returns what was refused.
 func (r *refusal) Unwrap() error { return r.error }
 
 // usage is what was asked for wrongly.
 type usage struct{ error }
 
+// Unwrap returns what is wrong.
 func (u *usage) Unwrap() error { return u.error }
 
 func usagef(format string, args ...any) error { return &usage{fmt.Errorf(format, args...)} }

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"drainboard/model"
+	"drainboard/model/bench"
 )
 
 func TestIsNumberAndIsWhole(t *testing.T) {
@@ -109,14 +110,14 @@ func TestEscapeControls(t *testing.T) {
 
 func TestAnswerKeepsItsOrder(t *testing.T) {
 	a := answer{
-		figures: []fig{
-			{"total", "all", 3.0, "L", 1},
-			{"", "for people alone", 4.0, "L", 1},
-			{"by", "of", []named{{"zeta", 2}, {"alpha", 1}}, "L", 1},
-			{"odd", "odd", []float64(nil), "um", 1},
-			{"unknown", "unknown", (*float64)(nil), "%", 0},
+		Figures: []bench.Figure{
+			{Key: "total", What: "all", Value: 3.0, Unit: "L", Places: 1},
+			{What: "for people alone", Value: 4.0, Unit: "L", Places: 1},
+			{Key: "by", What: "of", Value: []bench.Amount{{Name: "zeta", X: 2}, {Name: "alpha", X: 1}}, Unit: "L", Places: 1},
+			{Key: "odd", What: "odd", Value: []float64(nil), Unit: "um"},
+			{Key: "unknown", What: "unknown", Unit: "%"},
 		},
-		cautions: []string{"careful"},
+		Cautions: []string{"careful"},
 	}
 	got, err := json.Marshal(a)
 	want := `{"total":3,"by":{"zeta":2,"alpha":1},"odd":[],"unknown":null,"cautions":["careful"]}`

@@ -29,12 +29,17 @@ func (d *Desk) Plan() Plan {
 	}
 	var p Plan
 	p.Problem, p.Err = sequence.FromLedger(d.Ledger, d.Now.Truncate(time.Second), sequence.Options{})
+	p.Problem.Budget = planBudget
 	if p.Err == nil {
 		p.Plan, p.Err = sequence.Best(p.Problem)
 	}
 	d.planned = &planned{d.Ledger.Next(), minute, p}
 	return p
 }
+
+// planBudget bounds the search of a plan made between two frames: a room that
+// needs more is shown the best order found, and told that it is not proved.
+const planBudget = 40_000
 
 // Name returns the name of the tank at a place of the plan's problem.
 func (p Plan) Name(tank int) string { return p.Problem.Tanks[tank].Name }

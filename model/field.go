@@ -137,6 +137,9 @@ func (f Field) setNumber(x float64) error {
 	if math.IsInf(x, 0) || math.IsNaN(x) {
 		return wrong(f.Name, "a finite number is expected")
 	}
+	if f.Type == Whole && x != math.Trunc(x) {
+		return wrong(f.Name, "a whole number is expected, not %s", plain(x))
+	}
 	if err := f.Range.check(f.Name, f.Unit, x); err != nil {
 		return err
 	}

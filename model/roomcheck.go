@@ -86,7 +86,7 @@ var (
 	minuteRange = Range{Low: 0, High: 1440, Above: true}
 	flowRange   = Range{Low: 0, High: 10000, Above: true}
 	litreRange  = Range{Low: 0, High: 100000, Above: true}
-	stockRange  = Range{Low: 0, High: 40, Above: true} // fuming acid is about 40 per cent
+	stockRange  = Range{Low: 0.5, High: 40} // what the table of strengths covers; fuming acid is about 40 per cent
 	factorRange = Range{Low: 0, High: 10, Above: true}
 )
 
@@ -115,7 +115,7 @@ func (c *roomCheck) rules() {
 		{"house.minutes.wash", h.Minutes.Wash, minuteRange, "minutes"},
 		{"house.litres_per_minute.drain", h.Litres.Drain, flowRange, "L per minute"},
 		{"house.litres_per_minute.fill", h.Litres.Fill, flowRange, "L per minute"},
-		{"house.wash.ml_per_litre", h.Wash.MLPerLitre, Range{Low: 0, High: 1000, Above: true}, "mL per litre"},
+		{"house.wash.ml_per_litre", h.Wash.MLPerLitre, Range{Low: 0, High: 500, Above: true}, "mL per litre"},
 		{"house.wash.tank_litres", h.Wash.TankLitres, litreRange, "L"},
 		{"house.wash.bin_litres", h.Wash.BinLitres, litreRange, "L"},
 		{"house.wash.stock_percent", h.Wash.StockPercent, stockRange, "per cent by weight"},

@@ -166,7 +166,7 @@ func TestRoomsThatAreRefused(t *testing.T) {
 		"acid nought":        {house("wash.ml_per_litre = 0"), 5, "house.wash.ml_per_litre: 0"},
 		"wash nought":        {house("wash.tank_litres = 0"), 5, "house.wash.tank_litres: 0"},
 		"bin negative":       {house("wash.bin_litres = -20"), 5, "house.wash.bin_litres: -20"},
-		"stock nought":       {house("wash.stock_percent = 0"), 5, "house.wash.stock_percent: 0 is out of range; a number above 0 up to 40 per cent by weight"},
+		"stock nought":       {house("wash.stock_percent = 0"), 5, "house.wash.stock_percent: 0 is out of range; a number from 0.5 up to 40 per cent by weight"},
 		"stock over 40":      {house("wash.stock_percent = 40.5"), 5, "house.wash.stock_percent: 40.5"},
 		"unknown wash key":   {house("wash.litres = 3"), 5, "house.wash.litres: is not known here; known are ml_per_litre"},
 

@@ -1,4 +1,3 @@
-//go:build scripts
 
 package main
 

@@ -113,7 +113,7 @@ func (d *FeedDemand) addTank(l *Ledger, t TankNow, stay Stay, density feed.ByAlg
 		at = append(at, i)
 	}
 	if none > 0 {
-		d.Gaps = append(d.Gaps, fmt.Sprintf("%s: %s; nothing is reckoned for it on %d of the days", t.Tank.Name, l.noRation(age), none))
+		d.Gaps = append(d.Gaps, fmt.Sprintf("%s: %s; on %d of the days nothing is reckoned for it", t.Tank.Name, l.noRation(), none))
 	}
 	demand, err := feed.Forecast(asked, l.room.House.feedBands(), density)
 	if err != nil {

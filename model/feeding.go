@@ -267,7 +267,7 @@ func (l *Ledger) tankFeeding(t TankNow, density feed.ByAlga, now time.Time) (Tan
 		return f, nil
 	}
 	if f.Ration, f.HasRation = l.room.House.RationAt(f.AgeDays); !f.HasRation {
-		f.Problems = append(f.Problems, l.noRation(f.AgeDays))
+		f.Problems = append(f.Problems, l.noRation())
 		return f, nil
 	}
 	if !f.Asked {
@@ -281,9 +281,10 @@ func (l *Ledger) tankFeeding(t TankNow, density feed.ByAlga, now time.Time) (Tan
 	return f, need
 }
 
-func (l *Ledger) noRation(age int) string {
+// noRation says why there is none at an age that no band covers.
+func (l *Ledger) noRation() string {
 	if bands := l.room.House.Ration; len(bands) > 0 {
-		return fmt.Sprintf("no ration for day %d: house.ration begins with day %d", age, bands[0].FromDay)
+		return fmt.Sprintf("no ration before day %d", bands[0].FromDay)
 	}
 	return "no ration: room.toml has no [[house.ration]]"
 }

@@ -215,7 +215,7 @@ func TestWhatATankLacksIsNamed(t *testing.T) {
 		ration []RationBand
 		want   string
 	}{
-		"before the first band":    {[]RationBand{{FromDay: 3, CellsPerML: 5000, Share: map[string]float64{"iso": 1}}}, "no ration for day 2: house.ration begins with day 3"},
+		"before the first band":    {[]RationBand{{FromDay: 3, CellsPerML: 5000, Share: map[string]float64{"iso": 1}}}, "no ration before day 3"},
 		"no band":                  {nil, "no [[house.ration]]"},
 		"share adding up to zero":  {[]RationBand{{CellsPerML: 5000, Share: map[string]float64{"iso": 0}}}, "the shares sum to 0"},
 		"alga the room lacks":      {[]RationBand{{CellsPerML: 5000, Share: map[string]float64{"iso": 1, "kelp": 1}}}, "kelp, 50 % of its ration, cannot be poured"},
@@ -293,7 +293,7 @@ func TestDemandNamesWhatIsMissing(t *testing.T) {
 		t.Errorf("fed every 12 h: %v cells, want twice %v", twice.Days[0].Cells["iso"], d.Days[0].Cells["iso"])
 	}
 	l.room.House.Ration[0].FromDay = 3
-	if gap := l.FeedDemand(at(nine), 2); len(gap.Gaps) != 1 || !strings.Contains(gap.Gaps[0], "B1: no ration for day 2") || gap.Days[1].Tanks != 1 {
+	if gap := l.FeedDemand(at(nine), 2); len(gap.Gaps) != 1 || !strings.Contains(gap.Gaps[0], "B1: no ration before day 3; on 1 of the days") || gap.Days[1].Tanks != 1 {
 		t.Errorf("gaps %q; want B1 named for its first day only", gap.Gaps)
 	}
 	l.room.House.Ration[0] = RationBand{CellsPerML: 5000, Share: map[string]float64{"kelp": 1}}

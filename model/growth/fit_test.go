@@ -107,6 +107,12 @@ func TestFitBayScallop(t *testing.T) {
 			slope, _ := f.SlopeInterval()
 			nearInterval(t, "slope", slope, tt.slopeLow, tt.slopeHigh, 1e-9)
 			near(t, "at", f.scale(f.At(tt.age)), tt.at, 1e-9)
+			rate, _ := f.PerDayInterval(tt.age)
+			per := 1.0
+			if f.Shape == Exponential {
+				per = math.Exp(tt.at) // the length there
+			}
+			nearInterval(t, "um per day", rate, per*tt.slopeLow, per*tt.slopeHigh, 1e-9)
 			mean, known := f.MeanInterval(tt.age)
 			if !known {
 				t.Fatal("no interval")

@@ -21,6 +21,8 @@ func TestBin(t *testing.T) {
 			// IQR 103.02 - 96.46 (R), 25 readings: 2 x 6.56 / 2.924 = 4.49, rounded up to 5.
 			"bay scallop day 2, Freedman & Diaconis", 12, [][]float64{bayScallopDay2}, 90, 5, [][]int{{5, 5, 10, 4, 1}},
 		},
+		// IQR 47.25 - 15.75, 64 readings: 2 x 31.5 / 4 = 15.75, rounded up to 20.
+		{"0 to 63, Freedman & Diaconis", 12, [][]float64{upTo(64)}, 0, 20, [][]int{{20, 20, 20, 4}}},
 		{"two samples share edges", 5, [][]float64{{100, 110, 120}, {200, 210, 220}}, 100, 50, [][]int{{3, 0, 0}, {0, 0, 3}}},
 		{"all alike", 10, [][]float64{{300, 300, 300}}, 300, 0.05, [][]int{{3}}},
 		{"one reading", 10, [][]float64{{300}}, 300, 0.05, [][]int{{1}}},
@@ -42,6 +44,15 @@ func TestBin(t *testing.T) {
 			t.Errorf("bins of nothing: %+v", empty)
 		}
 	}
+}
+
+// upTo gives 0, 1, 2 and so on, n values.
+func upTo(n int) []float64 {
+	list := make([]float64, n)
+	for i := range list {
+		list[i] = float64(i)
+	}
+	return list
 }
 
 func TestBinProperties(t *testing.T) {

@@ -59,6 +59,9 @@ func TestReadyStates(t *testing.T) {
 	}{
 		{"ahead", curve(func(a float64) float64 { return 300 + 25*a }, 0, 4, 8, 12, 16), 900, Ahead, false, false, false},
 		{"ahead, beyond twice the span", curve(func(a float64) float64 { return 300 + 25*a }, 2, 4, 6, 8), 900, Ahead, true, false, false},
+		{"ahead, 13 days after the first look, span 6", curve(func(a float64) float64 { return 300 + 25*a }, 2, 4, 6, 8), 675, Ahead, true, false, false},
+		{"ahead, 11 days after the first look, span 6", curve(func(a float64) float64 { return 300 + 25*a }, 2, 4, 6, 8), 625, Ahead, false, false, false},
+		{"ahead within the year, and perhaps beyond it", curve(func(a float64) float64 { return 300 + 1.75*a }, 0, 4, 8, 12, 16), 900, Ahead, true, false, true},
 		{"ahead, growth not sure: open end", []Look{{0, 300, 20, 20}, {4, 420, 20, 20}, {8, 390, 20, 20}}, 900, Ahead, true, false, true},
 		{"and the target among the readings: open both ways", []Look{{0, 300, 20, 20}, {4, 420, 20, 20}, {8, 310, 20, 20}}, 350, Ahead, true, true, true},
 		{"reached", curve(func(a float64) float64 { return 300 + 25*a }, 0, 4, 8, 12, 16), 600, Reached, false, false, false},

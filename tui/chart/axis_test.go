@@ -125,6 +125,7 @@ func TestFixedRange(t *testing.T) {
 		{"upside down", 31, 25, false},
 		{"narrower than rounding", 0, 5e-324, false},
 		{"narrow for its values", 1e12, 1e12 + 1, false},
+		{"beyond what is drawn", 0, 1e13, false},
 		{"no number", math.NaN(), 31, false},
 		{"endless", 25, math.Inf(1), false},
 	}

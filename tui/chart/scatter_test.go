@@ -169,6 +169,31 @@ func TestCorridorFollowsItsBands(t *testing.T) {
 	}
 }
 
+// A band holds up to, not at, the day on which the next begins.
+func TestCorridorAt(t *testing.T) {
+	s := batch()
+	for x, want := range map[float64]float64{0: 280, 5.9: 280, 6: 400, 12: 520, 400: 640} {
+		if b, found := s.corridorAt(x); !found || b.Low != want {
+			t.Errorf("day %g: band from %g um, want %g", x, b.Low, want)
+		}
+	}
+	if _, found := s.corridorAt(-0.1); found {
+		t.Error("a band before the first")
+	}
+}
+
+// What lies outside a fixed horizontal range does not stretch the vertical one.
+func TestRangeOfWhatShows(t *testing.T) {
+	s := Scatter{X: Axis{Low: 0, High: 10}, Points: []Point{{2, 300, 0, 0}, {8, 400, 0, 0}}}
+	want := s.Draw(50, 12, Block).Lines()
+	s.Points = append(s.Points, Point{11, 4000, 0, 9000})
+	s.Corridor = []Span{{12, 20, 5000, 6000}}
+	s.Curves = []Curve{{At: func(x float64) float64 { return 1000 * x }, From: 10.5, To: 14}}
+	if got := s.Draw(50, 12, Block).Lines(); !slices.Equal(got, want) {
+		t.Errorf("drawn:\n%s\nwant:\n%s", strings.Join(got, "|\n"), strings.Join(want, "|\n"))
+	}
+}
+
 func TestMarkInterval(t *testing.T) {
 	tests := []struct {
 		name      string
@@ -211,7 +236,7 @@ func TestNamesCoverNothing(t *testing.T) {
 		for y := range bare {
 			for x, cell := range bare[y] {
 				switch cell.Class {
-				case ClassPoint, ClassCurve, ClassForecast, ClassError, ClassNote, ClassAxis:
+				case ClassPoint, ClassCurve, ClassForecast, ClassError, ClassNote, ClassAxis, ClassMark:
 					settled := cell.Class == ClassNote && named[y][x].Text == "?" // a name joined across cells
 					if named[y][x] != cell && !settled {
 						t.Fatalf("%+v at %d, %d became %+v", cell, x, y, named[y][x])
@@ -232,4 +257,14 @@ func TestLeavesOutWhatIsNoNumber(t *testing.T) {
 			t.Errorf("drawn:\n%s\nwant:\n%s", strings.Join(got, "|\n"), strings.Join(want, "|\n"))
 		}
 	}
+}
+
+// Two numbers that would share a row are never written over each other.
+func TestLabelsInOneRow(t *testing.T) {
+	s := Scatter{Points: []Point{{0, -800, 0, 0}, {1, 900, 0, 0}}}
+	draws(
+		t, s, 16, 2, Block,
+		"    0┤         ●",
+		"-1000┤●         ",
+	)
 }

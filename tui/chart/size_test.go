@@ -149,8 +149,8 @@ func FuzzExactSize(f *testing.F) { f.Fuzz(rapid.MakeFuzz(sizeHolds)) }
 func TestEverySize(t *testing.T) {
 	for _, chart := range []drawing{batch(), twoLooks(), oneLook(), temperatures(), Scatter{}, Histogram{}, Sparkline{}} {
 		for _, mode := range []Mode{Block, Braille, ASCII} {
-			for width := 0; width <= 220; width += 1 + width/12 {
-				for height := 0; height <= 70; height += 1 + height/12 {
+			for width := 0; width <= 220; width += 1 + width/6 {
+				for height := 0; height <= 70; height += 1 + height/6 {
 					exact(t, chart.Draw(width, height, mode), width, height)
 				}
 			}
@@ -159,9 +159,9 @@ func TestEverySize(t *testing.T) {
 }
 
 func TestHugeSize(t *testing.T) {
-	exact(t, batch().Draw(2000, 600, Braille), 2000, 600)
-	exact(t, twoLooks().Draw(2000, 600, Block), 2000, 600)
-	exact(t, temperatures().Draw(2000, 600, Block), 2000, 600)
+	exact(t, batch().Draw(1000, 300, Braille), 1000, 300)
+	exact(t, twoLooks().Draw(1000, 300, Block), 1000, 300)
+	exact(t, temperatures().Draw(1000, 300, Block), 1000, 300)
 }
 
 func BenchmarkScatter(b *testing.B) {

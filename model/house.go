@@ -6,6 +6,7 @@ type House struct {
 	ChangeHours float64 // full water change, hours after the last
 	GraceHours  float64 // hours past due after which a change is overdue
 	WindowHours float64 // a session takes what falls due within this, hours
+	EarlyHours  float64 // a change may be put ahead of its due time by this to level days, hours
 	LookHours   float64 // between two microscope looks, hours
 	FeedHours   float64 // between two feeds, hours
 	Order       string  // one of the Order words
@@ -121,7 +122,7 @@ type GrowthBand struct {
 // and the alarm shares are starting points for a room to replace by its own.
 func DefaultHouse() House {
 	return House{
-		ChangeHours: 48, GraceHours: 6, WindowHours: 12, LookHours: 24, FeedHours: 24,
+		ChangeHours: 48, GraceHours: 6, WindowHours: 12, EarlyHours: 12, LookHours: 24, FeedHours: 24,
 		Order: OldestFirst, Crew: 2,
 		Temperature: TemperatureRules{Best: Band{27, 29}, Bearable: Band{25, 31.5}, StepFine: 2, StepHold: 4},
 		Minutes:     MinuteRules{Handle: 6, Wash: 8},

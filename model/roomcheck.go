@@ -101,6 +101,7 @@ func (c *roomCheck) rules() {
 		{"house.change_hours", h.ChangeHours, hoursRange, "hours"},
 		{"house.grace_hours", h.GraceHours, pauseRange, "hours"},
 		{"house.window_hours", h.WindowHours, pauseRange, "hours"},
+		{"house.early_hours", h.EarlyHours, pauseRange, "hours"},
 		{"house.look_hours", h.LookHours, hoursRange, "hours"},
 		{"house.feed_hours", h.FeedHours, hoursRange, "hours"},
 		{"house.day_minutes", h.DayMinutes, Range{Low: 0, High: 1440}, "minutes"},

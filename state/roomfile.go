@@ -130,6 +130,7 @@ func readHouse(t *table, h *model.House) {
 	t.number("change_hours", &h.ChangeHours)
 	t.number("grace_hours", &h.GraceHours)
 	t.number("window_hours", &h.WindowHours)
+	t.number("early_hours", &h.EarlyHours)
 	t.number("look_hours", &h.LookHours)
 	t.number("feed_hours", &h.FeedHours)
 	t.text("order", &h.Order)

@@ -26,7 +26,7 @@ func TestEveryKeyIsRead(t *testing.T) {
 	want := &model.Room{
 		Name: "Südraum", Zone: nassau(t),
 		House: model.House{
-			ChangeHours: 24, GraceHours: 3.5, WindowHours: 8, LookHours: 12, FeedHours: 8,
+			ChangeHours: 24, GraceHours: 3.5, WindowHours: 8, EarlyHours: 10, LookHours: 12, FeedHours: 8,
 			Order: model.DueFirst, Crew: 1, DayMinutes: 240,
 			Temperature: model.TemperatureRules{Best: model.Band{Low: 26.5, High: 28.5}, Bearable: model.Band{Low: 24, High: 31}, StepFine: 1.5, StepHold: 3},
 			Minutes:     model.MinuteRules{Handle: 7, Wash: 9},
@@ -136,6 +136,7 @@ func TestRoomsThatAreRefused(t *testing.T) {
 		"change as text":     {house(`change_hours = "48"`), 5, `house.change_hours: a number is expected, not the text "48"`},
 		"grace negative":     {house("grace_hours = -1"), 5, "house.grace_hours: -1 is out of range; a number from 0"},
 		"window negative":    {house("window_hours = -1"), 5, "house.window_hours: -1"},
+		"early negative":     {house("early_hours = -1"), 5, "house.early_hours: -1"},
 		"look nought":        {house("look_hours = 0"), 5, "house.look_hours: 0"},
 		"feed nought":        {house("feed_hours = 0"), 5, "house.feed_hours: 0"},
 		"unknown order":      {house(`order = "oldest"`), 5, `house.order: "oldest" is not one of oldest-first, youngest-first, due-first`},

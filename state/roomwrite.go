@@ -39,6 +39,7 @@ func writeHouse(w *tomlWriter, h model.House) {
 	w.key("change_hours", h.ChangeHours, "h, full water change [practice]")
 	w.key("grace_hours", h.GraceHours, "h, later than due + grace is overdue [start]")
 	w.key("window_hours", h.WindowHours, "h, a session takes what falls due within this [start]")
+	w.key("early_hours", h.EarlyHours, "h, a change may be this much early to level the days [start]")
 	w.key("look_hours", h.LookHours, "h, between two looks at the microscope [practice]")
 	w.key("feed_hours", h.FeedHours, "h, between two feeds [practice]")
 	w.key("order", h.Order, `or "youngest-first", "due-first" [practice]`)

@@ -63,6 +63,10 @@ func (p *program) terminal() (in, out *os.File, ok bool) {
 	return in, out, okIn && okOut && term.IsTerminal(in.Fd()) && term.IsTerminal(out.Fd())
 }
 
+// frames is how often a second the screen may be painted. More would wake an
+// idle program more often; fewer would let a key wait for its paint.
+const frames = 40
+
 // draw runs the interface till the person leaves it.
 func (p *program) draw(f *state.Folder, in, out *os.File, l looks, th theme.Theme) error {
 	d := &desk.Desk{Ledger: f.Ledger(), Now: p.now(), Theme: th, By: l.by, Keeper: f}
@@ -77,7 +81,7 @@ func (p *program) draw(f *state.Folder, in, out *os.File, l looks, th theme.Them
 	if !l.mute {
 		o.Bell = func(times int) { _, _ = out.WriteString(strings.Repeat("\a", times)) }
 	}
-	screen := tea.NewProgram(tui.New(d, o), tea.WithAltScreen(), tea.WithInput(keys.Input(in)), tea.WithOutput(out))
+	screen := tea.NewProgram(tui.New(d, o), tea.WithAltScreen(), tea.WithInput(keys.Input(in)), tea.WithOutput(out), tea.WithFPS(frames))
 	stop := quitOnHangup(screen)
 	defer stop()
 	_, err := screen.Run()

@@ -20,6 +20,7 @@ type Board struct {
 
 	// What the last frame showed.
 	looked     stamp
+	drawn      drawing
 	grid       grid
 	order      []model.TankNow
 	alarms     []model.Alarm

@@ -24,10 +24,39 @@ func (b *Board) View(w, h int) []string {
 		return text.Frame([]string{b.nextLine(w)}, w, h)
 	}
 	lines := []string{b.nextLine(w), b.statusLine(w)}
+	return text.Frame(append(lines, b.below(w, h-len(lines), w < tileWidth || h < tileHeight-1)...), w, h)
+}
+
+// drawing is the tanks and alarms as they were drawn last, and what for. Only
+// the clock changes each second; all else is drawn anew every few seconds.
+type drawing struct {
+	stamp         stamp
+	w, h          int
+	chosen        string
+	byPlace, wall bool
+	lines         []string
+}
+
+// same reports whether two drawings are of the same things.
+func (d drawing) same(o drawing) bool {
+	return d.stamp == o.stamp && d.w == o.w && d.h == o.h && d.chosen == o.chosen && d.byPlace == o.byPlace && d.wall == o.wall
+}
+
+const redrawn = 5 * time.Second
+
+// below draws the tanks and the alarms in h rows.
+func (b *Board) below(w, h int, small bool) []string {
+	now := drawing{
+		stamp: stamp{b.desk.Ledger, b.desk.Ledger.Next(), b.desk.Now.Truncate(redrawn)},
+		w:     w, h: h, chosen: b.chosen, byPlace: b.byPlace, wall: b.wall,
+	}
+	if now.same(b.drawn) {
+		return b.drawn.lines
+	}
 	alarms := b.alarmLines(w)
-	room := max(1, h-len(lines)-len(alarms))
-	lines = append(lines, b.tanksView(w, room, w < tileWidth || h < tileHeight-1)...)
-	return text.Frame(append(lines, alarms...), w, h)
+	now.lines = append(b.tanksView(w, max(1, h-len(alarms)), small), alarms...)
+	b.drawn = now
+	return now.lines
 }
 
 // look takes in what the frame needs of the ledger, once for each change of the
@@ -208,14 +237,14 @@ func (b *Board) tanksView(w, h int, small bool) []string {
 			if i >= len(tiles) {
 				break
 			}
-			columns = append(columns, text.Column{Lines: b.drawn(tiles[i], g), W: g.tileW})
+			columns = append(columns, text.Column{Lines: b.draw(tiles[i], g), W: g.tileW})
 		}
 		lines = append(lines, text.Beside(g.tileH, 0, columns...)...)
 	}
 	return text.Frame(lines, w, h)
 }
 
-func (b *Board) drawn(t *model.TankNow, g grid) []string {
+func (b *Board) draw(t *model.TankNow, g grid) []string {
 	if g.kind == asWall && t != nil {
 		return b.wallTile(*t, g)
 	}

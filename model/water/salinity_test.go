@@ -58,6 +58,8 @@ func TestBlendSalinity(t *testing.T) {
 	}{
 		{"33 from 36 and 20", 33, 36, 20, 812.5, 187.5, 1e-9},
 		{"the other way round", 33, 20, 36, 187.5, 812.5, 1e-9},
+		{"28 from 35 and fresh", 28, 35, 0, 800, 200, 1e-9},
+		{"28 from fresh and 35", 28, 0, 35, 200, 800, 1e-9},
 		{"one is right already", 36, 36, 20, 1000, 0, 1e-9},
 		{"both are right", 35, 35, 35, 1000, 0, 1e-9},
 	} {

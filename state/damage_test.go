@@ -476,6 +476,13 @@ func TestAFolderWithoutARoom(t *testing.T) {
 	}
 }
 
+func TestAFileIsNoRoom(t *testing.T) {
+	file := filepath.Join(newRoom(t), roomFile)
+	if _, err := Open(file, Options{}); err == nil || !strings.Contains(err.Error(), "room.toml is no folder") {
+		t.Errorf("open = %v; want it said that it is no folder", err)
+	}
+}
+
 func TestAJournalThatLeadsElsewhereIsRefused(t *testing.T) {
 	t.Run("file", func(t *testing.T) {
 		dir, file, _ := kept(t, 3)

@@ -108,97 +108,12 @@ func isMonthFile(name string) bool {
 	return err == nil
 }
 
-// read returns the good entries behind the cursor and moves it behind them.
-// What follows and is no good entry is the rest, nil where there is nothing.
-func (j *journal) read() ([]model.Entry, *rest, error) {
-	files, err := j.files()
-	if err != nil {
-		return nil, nil, err
-	}
-	texts, room, err := j.texts(files)
-	if err != nil {
-		return nil, nil, err
-	}
-	d := newDecoder(j.zone)
-	entries := make([]model.Entry, 0, room)
-	for i, file := range files {
-		if file < j.at.file {
-			continue
-		}
-		if file != j.at.file {
-			j.at.file, j.at.end, j.at.line = file, 0, 1
-		}
-		if !j.follows(texts[i]) {
-			return nil, nil, Problem{File: j.name(file), Text: "is not as it was read", Hint: "close the room and open it again"}
-		}
-		more, bad, err := j.readFile(d, texts[i], entries)
-		if err != nil {
-			return nil, nil, err
-		}
-		entries = more
-		if bad {
-			return entries, j.restOf(texts[i], files[i+1:], texts[i+1:]), nil
-		}
-	}
-	return entries, nil, nil
-}
-
-// texts reads the journal files from that of the cursor on; those before it are
-// left empty. It also returns how many entries there are at most.
-func (j *journal) texts(files []string) (texts []string, most int, err error) {
-	texts = make([]string, len(files))
-	for i, file := range files {
-		if file < j.at.file {
-			continue
-		}
-		text, err := os.ReadFile(j.path(file))
-		if err != nil {
-			return nil, 0, err
-		}
-		texts[i] = string(text)
-		most += strings.Count(texts[i][min(len(text), j.endIn(file)):], entryHead)
-	}
-	return texts, most, nil
-}
-
 // endIn returns the offset behind the last good entry in a file; 0 in a later one.
 func (j *journal) endIn(file string) int {
 	if file != j.at.file {
 		return 0
 	}
 	return j.at.end
-}
-
-// follows reports whether the last good entry still ends at the cursor.
-func (j *journal) follows(text string) bool {
-	if j.at.end == 0 {
-		return true
-	}
-	return len(text) >= j.at.end && strings.HasSuffix(strings.TrimSuffix(text[:j.at.end], "\n"), sumHead+j.at.sum+`"`)
-}
-
-// readFile adds the good entries of one file from the cursor on, and reports
-// whether something else follows them.
-func (j *journal) readFile(d *decoder, text string, entries []model.Entry) ([]model.Entry, bool, error) {
-	for {
-		p, more := nextPiece(text, j.at.end, j.at.line)
-		if !more {
-			return entries, false, nil
-		}
-		if p.sum == "" || sumOf(j.at.sum, p.text) != p.sum {
-			return entries, true, nil
-		}
-		e, err := d.entry(p.text)
-		if err == nil && e.N != j.at.n+1 {
-			err = wrongKey("n", "entry %d stands where entry %d is expected", e.N, j.at.n+1)
-		}
-		if err != nil {
-			return nil, false, j.unreadable(j.at.file, p, j.at.n+1, err)
-		}
-		entries = append(entries, e)
-		j.places = append(j.places, place{j.at.file, p.line})
-		j.at.end, j.at.line, j.at.n, j.at.sum = p.end, p.line+strings.Count(text[p.from:p.end], "\n"), e.N, p.sum
-	}
 }
 
 // unreadable is an entry whose sum is right and whose words are not known: it

@@ -44,8 +44,10 @@ func sign(path, who string, now time.Time) error {
 	if err != nil {
 		host = "this machine"
 	}
-	text := fmt.Sprintf("%s on %s, process %d, since %s\n", who, host, os.Getpid(), now.Format("2006-01-02 15:04"))
-	text = strings.TrimPrefix(text, " on ")
+	text := fmt.Sprintf("process %d on %s since %s\n", os.Getpid(), host, now.Format("2006-01-02 15:04"))
+	if who != "" {
+		text = who + ", " + text
+	}
 	if err := f.Truncate(1); err != nil {
 		return err
 	}

@@ -20,7 +20,7 @@ var (
 // ErrHeld is returned where another program holds the room for writing.
 type ErrHeld struct {
 	Dir    string
-	Holder string // as in "KT on shop-pc, process 4711, since 25 Nov 09:14"
+	Holder string // as in "KT, process 4711 on shop-pc since 2026-11-25 09:14"
 }
 
 // Error says who holds the room and what to do.

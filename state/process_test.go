@@ -194,7 +194,7 @@ func TestOneWriterAtATime(t *testing.T) {
 	if line, err := out.ReadString('\n'); line != "held\n" {
 		t.Fatalf("the holder says %q %v", line, err)
 	}
-	wantHolder := fmt.Sprintf("MB on %s, process %d, since 2026-11-25 09:14", hostname(t), c.Process.Pid)
+	wantHolder := fmt.Sprintf("MB, process %d on %s since 2026-11-25 09:14", c.Process.Pid, hostname(t))
 
 	_, err := Open(dir, Options{Write: true})
 	if held, ok := errors.AsType[ErrHeld](err); !ok || held.Holder != wantHolder || held.Dir != dir {

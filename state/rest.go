@@ -22,18 +22,20 @@ type rest struct {
 // restOf judges what stands behind the cursor, in its file and in later ones. A
 // later entry counts as good where its sum follows from a sum that stands or
 // should stand before it.
-func (j *journal) restOf(text string, later, laterTexts []string) *rest {
+func (j *journal) restOf(text string, later []*chapter) *rest {
 	first, _ := nextPiece(text, j.at.end, j.at.line)
 	pieces := allPieces(text, first.from, first.line)
-	for _, text := range laterTexts {
-		pieces = append(pieces, allPieces(text, 0, 1)...)
+	r := &rest{
+		file: j.at.file, from: first.from, end: j.at.end, line: first.line, n: j.at.n + 1,
+		text: wrongWith(first, j.at.n+1),
 	}
-	return &rest{
-		file: j.at.file, from: first.from, end: j.at.end, line: first.line, n: j.at.n + 1, later: later,
-		torn:   len(pieces) == 1 && unfinished(first),
-		middle: goodFollows(j.at.sum, pieces),
-		text:   wrongWith(first, j.at.n+1),
+	for _, c := range later {
+		r.later = append(r.later, c.from.file)
+		pieces = append(pieces, allPieces(c.text, 0, 1)...)
 	}
+	r.torn = len(pieces) == 1 && unfinished(first)
+	r.middle = goodFollows(j.at.sum, pieces)
+	return r
 }
 
 // mostUnfinished bounds what one write that was cut off can leave, in bytes.

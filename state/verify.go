@@ -48,6 +48,9 @@ func Verify(dir string) ([]Problem, error) {
 }
 
 func isRoom(dir string) error {
+	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
+		return fmt.Errorf("%s is no folder; a room is a folder with a room.toml", dir)
+	}
 	_, err := os.Stat(filepath.Join(dir, roomFile))
 	if errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("%s: %w; drainboard init %s makes one", dir, ErrNoRoom, dir)

@@ -211,7 +211,11 @@ func (a *App) table() keys.Table {
 	if a.cover != nil {
 		return a.cover.keys()
 	}
-	return a.top().Keys().With(everywhere())
+	t := everywhere()
+	if a.top().Capturing() {
+		t = t.Off(keys.Find, "text is being typed").Off(keys.Undo, "text is being typed")
+	}
+	return a.top().Keys().With(t)
 }
 
 func everywhere() keys.Table {

@@ -50,6 +50,9 @@ func (a *App) onKey(key tea.KeyMsg) tea.Cmd {
 	case a.top().Capturing() && key.String() != "f1":
 		return a.toTop(key)
 	}
+	if _, own := a.top().Keys().Match(key); own {
+		return a.toTop(key)
+	}
 	switch action {
 	case keys.Help:
 		a.cover = a.newHelp()

@@ -107,7 +107,7 @@ func (b *Board) caption(t model.TankNow, w int, u urgency) []string {
 }
 
 func celsiusStyle(d *desk.Desk, t model.TankNow) lipgloss.Style {
-	if last, ok := t.LastCelsius(); !ok || d.Now.Sub(last.At) > staleAfter {
+	if last, ok := t.LastCelsius(); !ok || d.Now.Sub(last.At) > d.Ledger.ReadingLimit() {
 		return d.Theme.Stale
 	}
 	return d.Theme.Plain

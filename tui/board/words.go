@@ -3,7 +3,6 @@ package board
 import (
 	"strconv"
 	"strings"
-	"time"
 
 	"drainboard/model"
 	"drainboard/model/growth"
@@ -99,14 +98,11 @@ func celsiusWords(d *desk.Desk, t model.TankNow) string {
 		return "no °C" + d.Theme.Marks.Stale
 	}
 	age := d.Now.Sub(last.At)
-	if age > staleAfter {
+	if age > d.Ledger.ReadingLimit() {
 		return text.Decimal(last.Value, 1) + "°" + d.Theme.Marks.Stale + text.ShortDuration(age)
 	}
 	return text.Decimal(last.Value, 1) + " °C"
 }
-
-// staleAfter is the age from which a temperature is not shown as fresh.
-const staleAfter = 14 * time.Hour
 
 // meshWords lists the sieves for the age of a tank's larvae.
 func meshWords(d *desk.Desk, t model.TankNow) string {

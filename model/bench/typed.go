@@ -213,12 +213,7 @@ func ReadVolume(text string) (float64, error) {
 	if strings.Trim(text, "0123456789.,") == "" {
 		return readNumber(text)
 	}
-	var found []count.Chamber
-	for _, c := range count.Chambers() {
-		if strings.HasPrefix(c.Name, strings.ToLower(text)) {
-			found = append(found, c)
-		}
-	}
+	found := ChambersBegun(text)
 	if len(found) == 1 {
 		return found[0].ML, nil
 	}
@@ -235,4 +230,16 @@ func ReadVolume(text string) (float64, error) {
 		return 0, errors.New(field.Problem)
 	}
 	return c.ML, err
+}
+
+// ChambersBegun lists the fields of counting chambers whose name begins with a
+// text, whatever the case of its letters.
+func ChambersBegun(text string) []count.Chamber {
+	var found []count.Chamber
+	for _, c := range count.Chambers() {
+		if strings.HasPrefix(c.Name, strings.ToLower(text)) {
+			found = append(found, c)
+		}
+	}
+	return found
 }

@@ -12,12 +12,12 @@ func acid() Sum {
 	return Sum{
 		Name: "acid", Short: "Acid and water for a wash, its strength, what neutralises it",
 		Inputs: []Input{
-			{Name: "litres", Label: "water", What: "litres of water the acid is added to; with made up, of finished solution", Unit: "L", Need: true, Example: "20"},
+			{Name: "litres", Label: "water", What: "litres of water before the acid; with made up, of the solution", Unit: "L", Need: true, Example: "20"},
 			{Name: "ml-per-litre", Label: "acid per litre", What: "mL of stock acid per litre", Unit: "mL", Default: "10", Example: "10"},
 			{Name: "stock-percent", Label: "stock, HCl", What: "% by weight, from the bottle's label", Unit: "%", Default: "31.45", Example: "31.45"},
 			{Name: "made-up", Label: "made up", What: "yes where the litres are the finished solution", Kind: Flag, Default: "no", Example: "yes"},
 		},
-		Sources:  []string{"density of the stock: CRC Handbook of Chemistry and Physics, 20 °C", "pH: activity after Davies 1962"},
+		Sources:  []string{"stock density: CRC Handbook, 20 °C", "pH: after Davies 1962"},
 		Cautions: wash.AcidCautions(),
 		work: func(v values) (Answer, error) {
 			bottle, err := wash.NewStock(v.number("stock-percent"))

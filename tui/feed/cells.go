@@ -191,7 +191,7 @@ func (c counting) mayBecome(row int, typed string) bool {
 	begins := func(name string) bool { return strings.HasPrefix(strings.ToLower(name), strings.ToLower(typed)) }
 	switch row {
 	case c.at + rowChamber:
-		return slices.ContainsFunc(count.Chambers(), func(x count.Chamber) bool { return begins(x.Name) })
+		return len(bench.ChambersBegun(typed)) > 0
 	case c.at - 1:
 		return slices.ContainsFunc(c.feed.desk.Ledger.Room().Algae, func(a model.Alga) bool { return begins(a.Name) })
 	}
@@ -203,17 +203,13 @@ func (c counting) choices(s *slip) []string {
 	if s.form.Focus != c.at+rowChamber {
 		return nil
 	}
-	typed := strings.ToLower(s.text(c.at + rowChamber))
-	var lines []string
-	for _, all := range []bool{false, true} {
-		for _, chamber := range count.Chambers() {
-			if all || strings.HasPrefix(chamber.Name, typed) {
-				lines = append(lines, fmt.Sprintf("%s %s mL  %s", text.Fit(chamber.Name, 18), text.FitRight(plain(chamber.ML), 10), chamber.Full))
-			}
-		}
-		if len(lines) > 0 {
-			break
-		}
+	begun := bench.ChambersBegun(s.text(c.at + rowChamber))
+	if len(begun) == 0 {
+		begun = count.Chambers()
+	}
+	lines := make([]string, len(begun))
+	for i, chamber := range begun {
+		lines[i] = fmt.Sprintf("%s %s mL  %s", text.Fit(chamber.Name, 18), text.FitRight(plain(chamber.ML), 10), chamber.Full)
 	}
 	return lines
 }

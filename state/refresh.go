@@ -88,7 +88,7 @@ func (f *Folder) follow() (bool, error) {
 	}
 	for _, e := range entries {
 		// The writer has checked it, but perhaps by another room.toml.
-		if f.ledger.Check(&e, e.At) != nil || f.ledger.Apply(e) != nil {
+		if e.N != f.ledger.Next() || f.ledger.Check(&e, e.At) != nil || f.ledger.Apply(e) != nil {
 			return f.reload()
 		}
 	}

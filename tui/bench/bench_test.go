@@ -140,6 +140,26 @@ func TestCautionsAreAlwaysSeen(t *testing.T) {
 	}
 }
 
+// In a window too small for all of it, every figure can still be scrolled to.
+func TestFiguresAreReachedInASmallWindow(t *testing.T) {
+	for _, size := range [][2]int{{60, 14}, {40, 12}, {100, 9}} {
+		b := opened(t, "acid", "20")
+		seen := frame(b, size[0], size[1])
+		if !strings.Contains(seen, "240.0 mL") || !strings.Contains(seen, "20_") || !strings.Contains(seen, "! Label") {
+			t.Errorf("the first figure, the field or the first caution is not in\n%s", seen)
+		}
+		for range 20 {
+			screentest.Type(b, "pgdown")
+			seen += frame(b, size[0], size[1])
+		}
+		for _, want := range []string{"mol/L", "pH, about", "176.4 g", "Dispose of it", "CRC Handbook"} {
+			if !strings.Contains(seen, want) {
+				t.Errorf("at %v %q is never seen", size, want)
+			}
+		}
+	}
+}
+
 // Where they do not all fit, they scroll, and the first of them is seen.
 func TestCautionsScrollInASmallWindow(t *testing.T) {
 	b := opened(t, "acid", "20")

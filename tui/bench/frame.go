@@ -60,12 +60,13 @@ func (b *Bench) sheetView(w, h int) []string {
 	s := b.sheet()
 	lines := []string{b.titleLine(strings.ToUpper(s.sum.Name), s.sum.Short, w)}
 	room := h - 1
-	top := b.beside(w)
-	if w < besideW {
-		top = b.stacked(w)
-	}
+	top, hidden := b.upper(w, room)
 	below := b.belowLines(w, room-len(top))
-	top = top[:min(len(top), b.topRoom(room, len(below)))]
+	if allowed := b.topRoom(room, len(below)); len(top) > allowed {
+		top, hidden = b.upper(w, allowed)
+		below = b.belowLines(w, room-len(top))
+	}
+	below = append(below, hidden...)
 	lines = append(lines, top...)
 	if h > len(lines)+len(below)+1 {
 		lines = append(lines, "")
@@ -81,27 +82,42 @@ func (b *Bench) topRoom(room, below int) int {
 	return max(1, room/2, room-below)
 }
 
-// beside is the form with what to type beneath it, and the figures to its right.
-func (b *Bench) beside(w int) []string {
-	left := append(b.formLines(formW), b.noteLines(formW)...)
-	figures := b.figureLines(min(figuresW, w-formW-3))
-	return text.Beside(max(len(left), len(figures)), 2,
-		text.Column{Lines: left, W: formW},
-		text.Column{Lines: figures, W: w - formW - 2})
-}
-
-// stacked is the form, and the figures beneath it, for a narrow window. The row in
-// focus and what comes of it are near its end.
-func (b *Bench) stacked(w int) []string {
-	lines := append(b.formLines(w), b.noteLines(w)...)
-	for _, l := range b.figureLines(min(figuresW, w-2)) {
-		lines = append(lines, "  "+l)
+// upper is the form and what comes of it in at most room rows, and the figures for
+// which there is none left. The note goes first, then rows of the form away from the
+// focus, then the last figures.
+func (b *Bench) upper(w, room int) (lines, hidden []string) {
+	if w >= besideW {
+		figures := b.figureLines(min(figuresW, w-formW-3))
+		left := b.formLines(formW, room)
+		if note := b.noteLines(formW); len(left)+len(note) <= room {
+			left = append(left, note...)
+		}
+		shown := min(len(figures), room)
+		lines = text.Beside(max(len(left), shown), 2,
+			text.Column{Lines: left, W: formW},
+			text.Column{Lines: figures[:shown], W: w - formW - 2})
+		return lines, indented(figures[shown:])
 	}
-	return lines
+	figures := indented(b.figureLines(min(figuresW, w-3)))
+	note := b.noteLines(w)
+	lines = b.formLines(w, max(min(room, 2), room-len(figures)))
+	if len(lines)+len(note)+len(figures) <= room {
+		lines = append(lines, note...)
+	}
+	shown := max(0, min(len(figures), room-len(lines)))
+	return append(lines, figures[:shown]...), figures[shown:]
 }
 
-// formLines is the form without the notes of its rows.
-func (b *Bench) formLines(w int) []string {
+func indented(lines []string) []string {
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = "  " + l
+	}
+	return out
+}
+
+// formLines is the form without the notes of its rows, at most room of them.
+func (b *Bench) formLines(w, room int) []string {
 	f := b.sheet().form
 	high := len(f.Rows)
 	f.Rows = slices.Clone(f.Rows)
@@ -111,7 +127,7 @@ func (b *Bench) formLines(w int) []string {
 			high++
 		}
 	}
-	return f.View(b.desk.Theme, w, high)
+	return f.View(b.desk.Theme, w, min(high, max(1, room)))
 }
 
 // noteLines say what to type into the row in focus.

@@ -121,6 +121,23 @@ func TestRowOneAnswers(t *testing.T) {
 	}
 }
 
+// No row shows half of a feed: all algae have a column, or the row says it in words.
+func TestEveryAlgaOfAFeedIsInItsRow(t *testing.T) {
+	f := forty(t).screen()
+	for w := smallW; w <= 130; w++ {
+		c := f.columnsFor(w)
+		if n := len(c.algae); n != 0 && n != 3 {
+			t.Fatalf("at %d cells %d of 3 algae have a column", w, n)
+		}
+		if got := screentest.Join(f.View(w, 30)); !strings.Contains(got, "300") {
+			t.Errorf("at %d cells no amount is in\n%s", w, got)
+		}
+	}
+	if got := f.columnsFor(80); len(got.algae) != 3 || got.lean {
+		t.Errorf("three algae at 80 cells: %+v; want a column each beside what is wanted and left", got)
+	}
+}
+
 func BenchmarkView40Tanks(b *testing.B) {
 	f := forty(b).screen()
 	for b.Loop() {

@@ -58,34 +58,40 @@ func (f *Feed) cultureLine(c model.CultureNow, draw [3]string, w int) string {
 	return line
 }
 
-// columns are the widths of the table of tanks; algae are those that have a
-// column of their own.
+// columns are the widths of the table of tanks.
 type columns struct {
 	batch, add, note int
-	algae            []string
+	lean             bool     // what is wanted and left stands beneath the table only
+	algae            []string // each has a column of its own; none where they do not all fit
 }
 
-// Cells of the table: those of the pointer, tank, age, want and left, those of one
-// pour, and the least of a note that is read at a glance.
+// Cells of the table: those of the pointer, tank and age, those of what is wanted and
+// left, those of one pour, and the least of a note that is read at a glance.
 const (
-	fixedW    = 2 + 7 + 4 + 8 + 15
+	namesW    = 2 + 7 + 4
+	wantW     = 8 + 15
 	pourW     = 9
-	leastNote = 9
+	leastNote = 8
 )
 
-// columnsFor shares the width out: each alga of the round a column as long as
-// there is room, then the cells to add, the batch, and the note.
+// columnsFor shares the width out. The algae of the round come first: a column each,
+// for all of them or none, so that no row shows half of a feed. Then what is wanted
+// and left, the cells to add, a longer batch, and the note.
 func (f *Feed) columnsFor(w int) columns {
 	c := columns{batch: 8}
-	room := w - fixedW - c.batch - 1
 	for _, d := range f.round.Round.Draws {
-		if room < pourW+leastNote {
-			break
-		}
 		c.algae = append(c.algae, d.Alga)
-		room -= pourW
 	}
-	if room >= 9+14 {
+	room := w - namesW - c.batch - 1 - pourW*len(c.algae)
+	if room < leastNote {
+		room += pourW * len(c.algae)
+		c.algae = nil
+	}
+	c.lean = room < wantW+leastNote
+	if !c.lean {
+		room -= wantW
+	}
+	if len(c.algae) > 0 && room >= 9+14 {
 		c.add = 8
 		room -= 9
 	}
@@ -101,8 +107,10 @@ func (f *Feed) columnsFor(w int) columns {
 // always among them.
 func (f *Feed) tankTable(w, h int) []string {
 	th, c := f.desk.Theme, f.columnsFor(w)
-	head := "  " + text.Fit("TANK", 6) + " " + text.Fit("BATCH", c.batch) + " " + text.FitRight("AGE", 3) + " " +
-		text.FitRight("WANT", 7) + "  " + text.Fit("LEFT", 13)
+	head := "  " + text.Fit("TANK", 6) + " " + text.Fit("BATCH", c.batch) + " " + text.FitRight("AGE", 3)
+	if !c.lean {
+		head += " " + text.FitRight("WANT", 7) + "  " + text.Fit("LEFT", 13)
+	}
 	if c.add > 0 {
 		head += " " + text.FitRight("ADD", c.add)
 	}
@@ -144,9 +152,11 @@ func (f *Feed) tankRow(t model.TankFeeding, c columns, w int, edge bool) string 
 	if t.Left.Stale || t.Left.Basis == model.LeftUnknown {
 		left = th.Stale.Render(left)
 	}
-	line += " " + text.Fit(text.Clean(t.Tank.Larvae.Batch), c.batch) + " " + text.FitRight(fmt.Sprint("d", t.AgeDays), 3) + " " +
-		text.FitRight(want, 7) + "  " + left
-	if _, done := f.round.fed[t.Tank.Tank.Name]; len(t.Litres()) == 0 && !done {
+	line += " " + text.Fit(text.Clean(t.Tank.Larvae.Batch), c.batch) + " " + text.FitRight(fmt.Sprint("d", t.AgeDays), 3)
+	if !c.lean {
+		line += " " + text.FitRight(want, 7) + "  " + left
+	}
+	if _, done := f.round.fed[t.Tank.Tank.Name]; len(c.algae) == 0 || len(t.Litres()) == 0 && !done {
 		return text.Fit(line+" "+f.gets(t), w)
 	}
 	if c.add > 0 {

@@ -3,6 +3,8 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"drainboard/tui/bench"
+	"drainboard/tui/feed"
 	"drainboard/tui/house"
 	"drainboard/tui/log"
 	"drainboard/tui/scope"
@@ -28,6 +30,10 @@ func (a *App) make(name, arg string) screen.Screen {
 	switch name {
 	case "session":
 		return session.New(a.desk)
+	case "feed":
+		return feed.New(a.desk, arg)
+	case "bench":
+		return bench.New(a.desk, arg)
 	case "house":
 		return house.New(a.desk)
 	case "tank":

@@ -11,10 +11,7 @@ import (
 )
 
 // drawn is a calendar drawn at random: larvae, days, crew and limits, no ledger.
-type drawn struct {
-	Calendar
-	standing []job
-}
+type drawn struct{ Calendar }
 
 func oneOf[T any](r *rand.Rand, xs ...T) T { return xs[r.IntN(len(xs))] }
 
@@ -40,14 +37,14 @@ func draw(r *rand.Rand, zone *time.Location) drawn {
 			due: now.Add(time.Duration(r.IntN(int(1.2*house.ChangeHours))-5) * time.Hour), last: oneOf(r, days, days, r.IntN(days)),
 		})
 	}
-	for range r.IntN(2) {
+	for range r.IntN(3) {
 		c.standing = append(c.standing, standing(house, 120, r.IntN(2) == 0))
 	}
 	c.Limit = time.Duration((0.5 + r.Float64()/2) * float64(fullest(c)))
 	for d := range c.Days {
 		c.Days[d].Limit = c.limitOf(d)
 	}
-	return drawn{c, c.standing}
+	return drawn{c}
 }
 
 // fullest is the most work of a day as the changes fall due.

@@ -39,6 +39,8 @@ type App struct {
 	guard  keys.Guard
 	locked bool      // F9: keys are dead for wiping
 	stop   time.Time // when ctrl+c was pressed first
+
+	pressed time.Time // when a key was pressed last
 }
 
 // cover is a small window over the screen: help, the tank finder, a question.
@@ -114,7 +116,14 @@ func (a *App) toTop(msg tea.Msg) tea.Cmd {
 	return cmd
 }
 
+// calm is how long after a key the clock keeps still, so that what the key
+// changed is painted by itself and at once.
+const calm = 100 * time.Millisecond
+
 func (a *App) onTick(now time.Time) tea.Cmd {
+	if since := now.Sub(a.pressed); since >= 0 && since < calm {
+		return tea.Tick(calm-since, func(time.Time) tea.Msg { return tick(a.options.Clock()) })
+	}
 	whole := now.Truncate(time.Second).After(a.desk.Now)
 	a.desk.Now = now
 	if whole && a.options.Follow != nil {

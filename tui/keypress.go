@@ -15,6 +15,7 @@ const twice = 2 * time.Second
 
 // onKeys hands on each key of a message.
 func (a *App) onKeys(msg tea.KeyMsg) tea.Cmd {
+	a.pressed = a.options.Clock()
 	var cmds []tea.Cmd
 	for _, key := range keys.Normalise(msg) {
 		var pass bool

@@ -144,7 +144,7 @@ func TestOnlyTheMarkOfAnUnseenOverdueTankFlashes(t *testing.T) {
 	lit := screentest.Join(b.View(80, 23))
 	d.Now = d.Now.Add(500 * time.Millisecond)
 	dark := screentest.Join(b.View(80, 23))
-	if !strings.HasPrefix(lit, " !!  NEXT") || !strings.HasPrefix(dark, "     NEXT") {
+	if !strings.HasPrefix(lit, " !! NEXT") || !strings.HasPrefix(dark, "    NEXT") {
 		t.Errorf("the mark of an unseen overdue tank does not flash:\n%.80s\n%.80s", lit, dark)
 	}
 	_, after, _ := strings.Cut(lit, "NEXT")

@@ -129,7 +129,7 @@ func (b *Board) nextLine(w int) string {
 	if d.ReadOnly != "" {
 		clock = d.Theme.Action.Render(" reading along ") + " " + clock
 	}
-	return text.Ends(b.flash()+b.nextWords(), clock, w)
+	return text.Ends(b.nextWords(), clock, w)
 }
 
 // flash is the one mark that flashes, once a second, while there is an overdue
@@ -141,15 +141,15 @@ func (b *Board) flash() string {
 	}
 	m := b.desk.Theme.Marks
 	if b.desk.Now.Nanosecond() >= int(time.Second/2) {
-		return "    "
+		return "   "
 	}
-	return b.desk.Theme.Overdue.Render(" " + m.Overdue + m.Overdue + " ")
+	return m.Overdue + m.Overdue + " "
 }
 
 func (b *Board) nextWords() string {
 	d := b.desk
 	if s := d.Ledger.Session(); s != nil {
-		return d.Theme.Moving.Render(" " + sessionWords(d.Ledger, s) + " ")
+		return d.Theme.Moving.Render(" " + b.flash() + sessionWords(d.Ledger, s) + " ")
 	}
 	t, ok := d.Ledger.Tank(b.next)
 	if !ok {
@@ -168,7 +168,7 @@ func (b *Board) nextWords() string {
 	if urgencyOf(d, t) == calm {
 		style = d.Theme.Strong
 	}
-	return style.Render(" " + words + " ")
+	return style.Render(" " + b.flash() + words + " ")
 }
 
 // untilWords says of a time that is not overdue that it is the due time.

@@ -21,6 +21,9 @@ type Calendar struct {
 	Zone  *time.Location
 	Crew  int
 	Limit time.Duration // house.day_minutes; 0 for none
+	// Early is by how much a change may be put ahead: house.early_hours, or half of
+	// the time between two changes where that is less.
+	Early time.Duration
 	Days  []Day
 	// Batches are those in the room, in the order of their first stocking.
 	Batches []Batch
@@ -53,6 +56,7 @@ func For(l *model.Ledger, now time.Time, days int) (Calendar, error) {
 		return Calendar{}, fmt.Errorf("days: %d; give 1 to %d", days, MostDays)
 	}
 	c := Calendar{At: now, Zone: l.Room().Zone, Crew: house.Crew, Limit: minutesOf(house.DayMinutes), change: changeBy(house)}
+	c.Early = c.change.early
 	if c.change.every < time.Hour {
 		return Calendar{}, fmt.Errorf("house.change_hours: %g; a calendar takes 1 or more", house.ChangeHours)
 	}

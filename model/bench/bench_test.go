@@ -80,6 +80,15 @@ func TestSumsComeToWhatTheySay(t *testing.T) {
 		// US EPA 1989: at pH 8, 25 degrees and 35 about 4.4 to 5.6 % by the scale of the pH.
 		{"ammonia", texts{"celsius": "25", "salinity": "35", "ph": "8", "total-mg-l": "1"}, "unionised_percent", "", 4.4, 0.5},
 		// EOS-80 check value (UNESCO 1983) at 25 degrees of IPTS-68, 24.994 of today.
+		// By mass balance at 25 degrees C: 93.38 L where volumes alone say 90.91.
+		{"salinity", texts{"litres": "1000", "from": "36", "to": "33"}, "fresh_litres", "", 93.38, 0.7},
+		{"salinity", texts{"litres": "1000", "from": "36", "to": "33"}, "by_volume_litres", "", 90.91, 0.005},
+		// 1000 L from 30 to 35 at 25 degrees C: 5.283 kg of salts without water.
+		{"salinity", texts{"litres": "1000", "from": "30", "to": "35"}, "salts_kg", "", 5.283, 5e-4},
+		// EOS-80: 1.02686 at 60F/60F and 1.02435 at 25C/60F are both salinity 35.
+		{"hydrometer", texts{"gravity": "1.02435", "celsius": "25"}, "salinity_25c_60f", "", 35, 0.01},
+		{"hydrometer", texts{"gravity": "1.02637", "celsius": "25"}, "salinity_25c_25c", "", 35, 0.01},
+		{"eyepiece", texts{"stage-um": "1000", "divisions": "40"}, "um_per_division", "", 25, 1e-12},
 		{"density", texts{"celsius": "24.994", "salinity": "35"}, "kg_per_m3", "", 1023.343, 5e-4},
 	} {
 		t.Run(c.sum+" "+c.key+c.name, func(t *testing.T) {

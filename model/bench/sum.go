@@ -49,7 +49,7 @@ const (
 func Sums() []Sum {
 	return []Sum{
 		acid(), bleach(), blend(), cool(), larvae(), cells(),
-		food(), sizes(), mesh(), oxygen(), ammonia(), density(),
+		food(), sizes(), mesh(), eyepiece(), oxygen(), ammonia(), density(), saltiness(), hydrometer(),
 	}
 }
 

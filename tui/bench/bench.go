@@ -28,7 +28,7 @@ func New(d *desk.Desk, arg string) screen.Screen {
 	b := &Bench{desk: d}
 	for i, s := range sums.Sums() {
 		b.sheets = append(b.sheets, newSheet(s, d.Ledger.Room().House))
-		b.list.Items = append(b.list.Items, fmt.Sprintf("%-8s  %s", s.Name, s.Short))
+		b.list.Items = append(b.list.Items, fmt.Sprintf("%-10s  %s", s.Name, s.Short))
 		if s.Name == arg {
 			b.list.Chosen, b.open = i, true
 		}

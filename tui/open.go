@@ -4,6 +4,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"drainboard/tui/bench"
+	"drainboard/tui/calendar"
 	"drainboard/tui/feed"
 	"drainboard/tui/house"
 	"drainboard/tui/log"
@@ -34,6 +35,8 @@ func (a *App) make(name, arg string) screen.Screen {
 		return feed.New(a.desk, arg)
 	case "bench":
 		return bench.New(a.desk, arg)
+	case "calendar":
+		return calendar.New(a.desk)
 	case "house":
 		return house.New(a.desk)
 	case "tank":

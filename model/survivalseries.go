@@ -31,6 +31,8 @@ type SurvivalStep struct {
 	// Larvae are those the entry speaks of: stocked, moved, counted, removed or
 	// ended. Unknown where no one knows.
 	Larvae count.Estimate
+	// Before are those thought to be in the tank before, of removed and ended.
+	Before count.Estimate
 	// Total are those of the batch in the room after it. What was split from one
 	// count or put together again keeps that count's limits; a part that was told
 	// and never counted has none, and then Total has none.

@@ -191,6 +191,7 @@ func (c *CountStep) compare(before held, x *Count) *count.Tally {
 func (w *survivalWatch) lost(s *SurvivalStep, x Loss) {
 	s.What, s.Tank, s.Why, s.Larvae = KindRemoved, x.Tank, x.Why, estimateOf(x.Larvae)
 	h := w.tanks[x.Tank]
+	s.Before = w.total(h)
 	if !x.Ended {
 		w.take(*x.Larvae)
 		if kept, err := count.Kept(w.total(h), *x.Larvae); err == nil && kept.Known {

@@ -23,18 +23,28 @@ func Best(p Problem) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	h := newHunt(r)
-	seq := h.best()
+	seq, proved, nodes := r.bestOrder()
 	legs := make([]Leg, len(seq))
 	for i, j := range seq {
 		legs[i] = Leg{From: r.jobs[j].tank, To: ByRule}
 	}
 	plan, _ := r.timetable(legs)
 	for i := range plan.Unmoved {
-		plan.Unmoved[i].Why = r.noTank()
+		plan.Unmoved[i].Why = r.stays(plan.Unmoved[i].Source)
 	}
-	plan.Best, plan.Nodes = h.proved, h.spent
+	plan.Best, plan.Nodes = proved, nodes
 	return plan, nil
+}
+
+// bestOrder searches by what the problem allows: sources that are neither split
+// nor joined may swap places freely, which the faster search builds on.
+func (r *room) bestOrder() (seq []int, proved bool, nodes int) {
+	if r.shared() {
+		h := newParted(r)
+		return h.best(), h.proved, h.spent
+	}
+	h := newHunt(r)
+	return h.best(), h.proved, h.spent
 }
 
 // hunt takes the aims one after the other. Each search may use half of the nodes

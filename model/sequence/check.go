@@ -3,6 +3,7 @@ package sequence
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 )
 
@@ -12,6 +13,9 @@ const (
 	longestStep = 30 * 24 * time.Hour
 	farthestDue = 100 * 365 * 24 * time.Hour
 )
+
+// mostParts bounds a split: every part is a siphon and a rinse of its own.
+const mostParts = 9
 
 // check refuses a problem that cannot be planned: what is wrong, where, and what
 // would be right.
@@ -104,6 +108,50 @@ func (p Problem) checkSources() error {
 		if s.Larvae.Known && !(s.Larvae.Value >= 0) {
 			return fmt.Errorf("tank %s: %g larvae; give 0 or more, or leave it unknown", name, s.Larvae.Value)
 		}
+		if s.Parts < 0 || s.Parts > mostParts {
+			return fmt.Errorf("tank %s: split into %d parts; give 2 to %d, or 0 to move it whole", name, s.Parts, mostParts)
+		}
+	}
+	return p.checkJoins()
+}
+
+// checkJoins refuses pairs that cannot be put together.
+func (p Problem) checkJoins() error {
+	paired := map[int]bool{}
+	for _, pair := range p.Joins {
+		a, err := p.joinable(pair.A)
+		if err != nil {
+			return err
+		}
+		b, err := p.joinable(pair.B)
+		if err != nil {
+			return err
+		}
+		nameA, nameB := p.Tanks[pair.A].Name, p.Tanks[pair.B].Name
+		switch {
+		case pair.A == pair.B:
+			return fmt.Errorf("join: %s with itself; name two tanks", nameA)
+		case paired[pair.A] || paired[pair.B]:
+			return fmt.Errorf("join: %s with %s; a tank is joined with one other only", nameA, nameB)
+		case a.AgeDays != b.AgeDays || a.PerLitre != b.PerLitre:
+			return fmt.Errorf("join: %s and %s hold larvae of two ages; only those of one batch go together", nameA, nameB)
+		}
+		paired[pair.A], paired[pair.B] = true, true
 	}
 	return nil
+}
+
+// joinable returns the source of a tank named in a pair.
+func (p Problem) joinable(tank int) (Source, error) {
+	if tank < 0 || tank >= len(p.Tanks) {
+		return Source{}, fmt.Errorf("join: there is no tank number %d; give 0 to %d", tank, len(p.Tanks)-1)
+	}
+	i := slices.IndexFunc(p.Sources, func(s Source) bool { return s.Tank == tank })
+	switch {
+	case i < 0:
+		return Source{}, fmt.Errorf("join: %s is not one of the tanks to change; add it to them", p.Tanks[tank].Name)
+	case p.Sources[i].Parts > 1:
+		return Source{}, fmt.Errorf("join: %s is split as well; choose one", p.Tanks[tank].Name)
+	}
+	return p.Sources[i], nil
 }

@@ -13,6 +13,13 @@
 // given order, all times are sums and maxima of durations, earlier can never
 // hurt, and sources of one volume are interchangeable but for their due times.
 //
+// A source may be split, that is moved in equal parts, each a siphon and a rinse of
+// its own into a tank of its own; and two of one batch may be joined in a tank that
+// was fresh in this session. Both only where the [Problem] asks for it. A split
+// source counts as unmoved unless all its parts are moved, and the plan begins none
+// that it cannot finish. Such problems have a search of their own, exact as well,
+// for there sources no longer swap places freely.
+//
 // The package is pure: no clock, no disk, no randomness, and the search is
 // bounded by a count of nodes, so the same problem always gives the same plan.
 // It knows no batches, meshes or journals and takes plain values; only ledger.go

@@ -46,10 +46,15 @@ func (r *room) open(all bool) floor {
 // difference may be known, and it has been ready longer.
 func (r *room) pick(f *floor, j int) int {
 	jb := &r.jobs[j]
+	return f.choose(jb.fits, jb.prefer)
+}
+
+// choose is the rule itself: of the slots whose tanks fit.
+func (f *floor) choose(fits []bool, prefer []int) int {
 	best := -1
 	for i := range f.slots[:f.standing] {
 		tank := f.slots[i].tank
-		if jb.fits[tank] && (best < 0 || jb.prefer[tank] < jb.prefer[f.slots[best].tank]) {
+		if fits[tank] && (best < 0 || prefer[tank] < prefer[f.slots[best].tank]) {
 			best = i
 		}
 	}
@@ -57,7 +62,7 @@ func (r *room) pick(f *floor, j int) int {
 		return best
 	}
 	for i := f.standing; i < len(f.slots); i++ {
-		if jb.fits[f.slots[i].tank] {
+		if fits[f.slots[i].tank] {
 			return i
 		}
 	}
@@ -69,21 +74,36 @@ func (f *floor) start(i int) time.Duration { return max(f.free, f.slots[i].ready
 
 // move makes the job's move into slot i and returns its start.
 func (r *room) move(f *floor, i, j int, all bool) time.Duration {
-	jb := &r.jobs[j]
 	start := f.start(i)
+	f.fill(i)
+	r.work(f, start, r.jobs[j].move)
+	r.vacate(f, j, all)
+	return start
+}
+
+// fill takes slot i: its tank holds larvae now.
+func (f *floor) fill(i int) {
 	f.slots = append(f.slots[:i], f.slots[i+1:]...)
 	if i < f.standing {
 		f.standing--
 	}
+}
+
+// work is the mover busy for a while from start on.
+func (r *room) work(f *floor, start, took time.Duration) {
 	if r.Crew == 1 {
-		f.putOff(start, jb.move)
+		f.putOff(start, took)
 	}
-	f.free = start + jb.move
+	f.free = start + took
+}
+
+// vacate leaves the job's tank empty, to be made ready in its turn.
+func (r *room) vacate(f *floor, j int, all bool) {
+	jb := &r.jobs[j]
 	f.tail = max(f.tail, f.free) + jb.prepare
 	if all || r.useful[jb.tank] {
 		f.slots = append(f.slots, slot{tank: jb.tank, ready: f.tail})
 	}
-	return start
 }
 
 // putOff delays what is not ready at start, as one person moves for a while.

@@ -27,6 +27,9 @@ type Move struct {
 	Start, End time.Time
 	Overrun    time.Duration // by how much Start passes due + grace
 	Difference Reading       // of the two temperatures, degrees Celsius, never negative
+	Share      float64       // of the larvae then in From; 1 when all go, and From is emptied
+	Part       int           // of a source moved in parts, counted from 1; 0 for a whole move
+	Join       bool          // To holds larvae of this session already
 	Why        string        // why this source now
 	WhyTo      string        // why this destination
 }

@@ -12,7 +12,8 @@ type Problem struct {
 	Crew    int           // people in the session: 1 or 2
 	Grace   time.Duration // later than due + grace is overrun
 	Pace    Pace
-	Budget  int // nodes the search may open; 0 means DefaultBudget
+	Joins   []Pair // sources whose larvae go into one tank where both fit; none by default
+	Budget  int    // nodes the search may open; 0 means DefaultBudget
 }
 
 // DefaultBudget is the number of search nodes [Best] may open when the problem
@@ -61,7 +62,16 @@ type Source struct {
 	// PerLitre is the density not to exceed at this age, in larvae per litre.
 	// 0 means the room names none, and then only size decides whether a tank fits.
 	PerLitre float64
+	// Parts is in how many equal parts the larvae are moved, each a move of its own
+	// into a tank of its own. 0 and 1 mean all at once.
+	Parts int
 }
+
+// Pair names two tanks whose larvae are of one batch and are to be put together,
+// by their indices in Problem.Tanks. Whichever is moved first looks for a tank in
+// which both fit; the other then goes into that tank and needs no empty one. Where
+// no such tank is empty they go apart.
+type Pair struct{ A, B int }
 
 // Order is the house rule by which sources are ranked.
 type Order string
@@ -82,7 +92,8 @@ type Pace struct {
 }
 
 // Leg is one move as people list it. From and To are indices in Problem.Tanks;
-// To = ByRule leaves the destination to the rule.
+// To = ByRule leaves the destination to the rule. A source of several parts has a
+// leg for each. A leg into the tank that took the other of a [Pair] joins it.
 type Leg struct {
 	From, To int
 }

@@ -1,5 +1,7 @@
 package sequence
 
+import "fmt"
+
 // Retime times a list that people have made or changed, exactly as it stands: in
 // its order, with its destinations, ByRule leaving one to the rule. A leg that
 // cannot be made is named in the complaints and the others are still timed. A leg
@@ -14,7 +16,7 @@ func Retime(p Problem, legs []Leg) (Plan, []Complaint, error) {
 	}
 	plan, complaints := r.timetable(legs)
 	for i := range plan.Unmoved {
-		plan.Unmoved[i].Why = "not in the list"
+		plan.Unmoved[i].Why = r.notListed(plan, plan.Unmoved[i].Source)
 		for _, c := range complaints {
 			if c.From == plan.Unmoved[i].Tank {
 				plan.Unmoved[i].Why = c.Why
@@ -22,4 +24,16 @@ func Retime(p Problem, legs []Leg) (Plan, []Complaint, error) {
 		}
 	}
 	return plan, complaints, nil
+}
+
+// notListed says that a source, or the last of its parts, is not in the list.
+func (r *room) notListed(plan Plan, j int) string {
+	moved := 0
+	for _, m := range plan.Moves {
+		moved += b2i(m.Source == j)
+	}
+	if moved == 0 {
+		return "not in the list"
+	}
+	return fmt.Sprintf("%d of its %d parts not in the list", r.jobs[j].parts-moved, r.jobs[j].parts)
 }

@@ -26,6 +26,9 @@ type job struct {
 	place   int           // place in rank order
 	fits    []bool        // by tank
 	prefer  []int         // by tank that stands ready: place in the order of choice
+	parts   int           // moves that empty its tank; fits and move are those of one
+	partner int           // job whose larvae it is to be put together with, else -1
+	both    []bool        // by tank: it and its partner fit together; nil without one
 }
 
 // newRoom checks the problem and works it out.
@@ -44,23 +47,27 @@ func newRoom(p Problem) (*room, error) {
 	for j, s := range p.Sources {
 		r.jobs[j] = job{
 			tank:    s.Tank,
-			move:    p.Pace.moving(p.Tanks[s.Tank]),
+			move:    p.Pace.moving(p.Tanks[s.Tank], s.parts()),
 			prepare: r.prepare[s.Tank],
 			limit:   s.Due.Sub(p.Now) + p.Grace,
 			fits:    r.fitsOf(s),
 			prefer:  r.preferences(s, standing),
+			parts:   s.parts(),
+			partner: -1,
 		}
 		for i, fits := range r.jobs[j].fits {
 			r.useful[i] = r.useful[i] || fits
 		}
 	}
+	r.pairJobs()
 	r.rankJobs()
 	return r, nil
 }
 
-// moving is the time from setting up over the tank to the lid on its destination.
-func (p Pace) moving(t Tank) time.Duration {
-	return minutes(t.Litres/p.DrainLPM + p.HandleMinutes)
+// moving is the time from setting up over the tank to the lid on the destination
+// of one of its parts.
+func (p Pace) moving(t Tank, parts int) time.Duration {
+	return minutes(t.Litres/float64(parts)/p.DrainLPM + p.HandleMinutes)
 }
 
 // preparing is the time to make the tank ready again; one that stands washed
@@ -78,13 +85,18 @@ func minutes(m float64) time.Duration {
 	return max(time.Duration(math.Round(m*60_000)), 1) * time.Millisecond
 }
 
-// fitsOf says for every tank whether the source may go into it: it is at least as
-// large, or the density limit is known to hold in it.
+// fitsOf says for every tank whether the source, or one part of it, may go into it:
+// it is at least as large, or the density limit is known to hold in it.
 func (r *room) fitsOf(s Source) []bool {
+	part := Reading{s.Larvae.Value / float64(s.parts()), s.Larvae.Known}
+	return r.roomFor(r.Tanks[s.Tank].Litres, part, s.PerLitre)
+}
+
+func (r *room) roomFor(litres float64, larvae Reading, perLitre float64) []bool {
 	fits := make([]bool, len(r.Tanks))
 	for i, t := range r.Tanks {
-		fits[i] = t.Litres >= r.Tanks[s.Tank].Litres ||
-			s.PerLitre > 0 && s.Larvae.Known && s.Larvae.Value/t.Litres <= s.PerLitre
+		fits[i] = t.Litres >= litres ||
+			perLitre > 0 && larvae.Known && larvae.Value/t.Litres <= perLitre
 	}
 	return fits
 }

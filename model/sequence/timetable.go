@@ -8,17 +8,16 @@ import (
 // timetable lays a list of legs out in time. It holds what has happened so far.
 type timetable struct {
 	*room
-	floor
-	done  []bool // by job: moved
-	holds []int  // by tank filled in the session: the tank its larvae came from, else -1
-	seq   []int  // jobs in the order moved
+	scene
+	holds []int // by tank filled in the session: the tank its larvae came from, else -1
+	seq   []int // jobs in the order moved, one entry a part
 	plan  Plan
 }
 
 // timetable lays out the legs in their order; a leg that cannot be made is named
 // in the complaints and the others are timed without it.
 func (r *room) timetable(legs []Leg) (Plan, []Complaint) {
-	t := &timetable{room: r, floor: r.open(true), done: make([]bool, len(r.jobs)), holds: make([]int, len(r.Tanks))}
+	t := &timetable{room: r, scene: r.begin(true), holds: make([]int, len(r.Tanks))}
 	for i := range t.holds {
 		t.holds[i] = -1
 	}
@@ -43,11 +42,11 @@ func (t *timetable) place(leg Leg) (j, at int, why string) {
 		return 0, 0, fmt.Sprintf("there is no tank number %d", leg.From)
 	case j < 0:
 		return 0, 0, fmt.Sprintf("%s is not one of the tanks to change", t.name(leg.From))
-	case t.done[j]:
+	case t.parts[j] == 0:
 		return 0, 0, fmt.Sprintf("%s has been moved already", t.name(leg.From))
 	}
 	if leg.To == ByRule {
-		if at = t.pick(&t.floor, j); at < 0 {
+		if at, _ = t.rule(&t.scene, j); at == noSlot {
 			return 0, 0, t.noTank()
 		}
 		return j, at, ""
@@ -64,6 +63,9 @@ func (t *timetable) destination(j, to int) (at int, why string) {
 	}
 	at = slices.IndexFunc(t.slots, func(s slot) bool { return s.tank == to })
 	name, tank := t.name(to), t.Tanks[to]
+	if partner := t.jobs[j].partner; partner >= 0 && t.into[partner] == to {
+		return joining, t.tooDense(j, to)
+	}
 	switch {
 	case to == from:
 		return 0, fmt.Sprintf("%s cannot be moved into itself", name)
@@ -81,6 +83,7 @@ func (t *timetable) destination(j, to int) (at int, why string) {
 
 func (t *timetable) tooSmall(j, to int) string {
 	s, litres := t.Sources[j], t.Tanks[to].Litres
+	part := s.Larvae.Value / float64(s.parts())
 	small := fmt.Sprintf("%s (%g L) is smaller than %s (%g L)", t.name(to), litres, t.name(s.Tank), t.Tanks[s.Tank].Litres)
 	switch {
 	case s.PerLitre == 0:
@@ -88,29 +91,54 @@ func (t *timetable) tooSmall(j, to int) string {
 	case !s.Larvae.Known:
 		return small + " and its larvae have not been counted"
 	}
-	return fmt.Sprintf("%s and %.1f larvae per litre would pass the limit of %g", small, s.Larvae.Value/litres, s.PerLitre)
+	return fmt.Sprintf("%s and %.1f larvae per litre would pass the limit of %g", small, part/litres, s.PerLitre)
+}
+
+// tooDense says why two sources do not go into one tank together, "" if they do.
+func (t *timetable) tooDense(j, to int) string {
+	jb := t.jobs[j]
+	if jb.both[to] {
+		return ""
+	}
+	a, b, litres := t.Sources[j], t.Sources[jb.partner], t.Tanks[to].Litres
+	both := fmt.Sprintf("%s (%g L) would hold %s and %s", t.name(to), litres, t.name(b.Tank), t.name(a.Tank))
+	switch {
+	case a.PerLitre == 0:
+		return both + " and is smaller than the two together"
+	case !a.Larvae.Known || !b.Larvae.Known:
+		return both + " and their larvae have not been counted"
+	}
+	return fmt.Sprintf("%s: %.1f larvae per litre would pass the limit of %g", both, (a.Larvae.Value+b.Larvae.Value)/litres, a.PerLitre)
 }
 
 // record makes the move and writes it down.
 func (t *timetable) record(j, slot int) {
-	s := t.slots[slot]
+	jb := &t.jobs[j]
 	m := Move{
 		Source: j,
-		From:   t.jobs[j].tank,
-		To:     s.tank,
+		From:   jb.tank,
+		Share:  1 / float64(t.parts[j]),
+		Join:   slot == joining,
 		WhyTo:  t.whyTo(j, slot),
 	}
-	if slot < t.standing {
-		m.Difference = t.difference(m.From, m.To)
-	} else {
-		t.prepared(s)
+	if jb.parts > 1 {
+		m.Part = jb.parts - t.parts[j] + 1
 	}
-	start := t.move(&t.floor, slot, j, true)
+	if slot >= t.standing {
+		t.prepared(t.slots[slot])
+	}
+	start := t.act(&t.scene, slot, j, true)
+	m.To = t.into[j]
+	if t.Tanks[m.To].State == Ready {
+		m.Difference = t.difference(m.From, m.To)
+	}
 	m.Start, m.End = t.Now.Add(start), t.Now.Add(t.free)
-	m.Overrun = max(0, start-t.jobs[j].limit)
+	m.Overrun = max(0, start-jb.limit)
 	t.plan.WorstOverrun = max(t.plan.WorstOverrun, m.Overrun)
 	t.plan.Moves = append(t.plan.Moves, m)
-	t.done[j], t.holds[s.tank] = true, m.From
+	if t.holds[m.To] < 0 {
+		t.holds[m.To] = m.From
+	}
 	t.seq = append(t.seq, j)
 }
 
@@ -141,7 +169,7 @@ func (t *timetable) finish() {
 		t.plan.Moves[i].Why = why
 	}
 	for _, j := range t.rank {
-		if !t.done[j] {
+		if t.parts[j] > 0 {
 			t.plan.Unmoved = append(t.plan.Unmoved, Unmoved{Source: j, Tank: t.jobs[j].tank})
 		}
 	}
@@ -150,21 +178,26 @@ func (t *timetable) finish() {
 // whyTo says what made this slot the destination: what the rule looked at, or
 // that people chose otherwise.
 func (t *timetable) whyTo(j, slot int) string {
-	start, first := t.start(slot), t.pick(&t.floor, j)
+	first, fits := t.rule(&t.scene, j)
+	switch {
+	case slot != first:
+		return "chosen"
+	case slot == joining:
+		return "to join the larvae of " + t.jobName(t.jobs[j].partner)
+	}
+	start := t.start(slot)
 	ready, fitting := 0, []int(nil)
 	for i := range t.slots {
 		if t.slots[i].ready > start {
 			continue
 		}
 		ready++
-		if t.jobs[j].fits[t.slots[i].tank] {
+		if fits[t.slots[i].tank] {
 			fitting = append(fitting, i)
 		}
 	}
 	name := t.name(t.slots[slot].tank)
 	switch {
-	case slot != first:
-		return "chosen"
 	case ready == 1:
 		return "the only one ready"
 	case len(fitting) == 1:

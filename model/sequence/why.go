@@ -51,21 +51,18 @@ func (r *room) rankReason(j int, moved []bool) string {
 // an order from Best something does; people may list one where nothing does.
 func (r *room) forward(seq []int, k, first int, worst time.Duration) string {
 	swapped := slices.Concat(seq[:k], []int{first})
-	for _, j := range seq[k:] {
-		if j != first {
-			swapped = append(swapped, j)
-		}
-	}
-	f := r.open(false)
+	at := k + slices.Index(seq[k:], first)
+	swapped = slices.Concat(swapped, seq[k:at], seq[at+1:])
+	c := r.begin(false)
 	for n, x := range swapped {
-		i := r.pick(&f, x)
-		if i < 0 && n < k {
+		i, _ := r.rule(&c, x)
+		if i == noSlot && n < k {
 			break // their own destinations made what the rule's would not allow
 		}
-		if i < 0 {
+		if i == noSlot {
 			return r.stuck(seq[k], first, x)
 		}
-		if late := r.move(&f, i, x, false) - r.jobs[x].limit; late > worst && n >= k {
+		if late := r.act(&c, i, x, false) - r.jobs[x].limit; late > worst && n >= k {
 			return r.late(seq[k], first, x, late, worst)
 		}
 	}
@@ -100,6 +97,14 @@ func (r *room) late(j, first, x int, late, worst time.Duration) string {
 }
 
 func (r *room) jobName(j int) string { return r.name(r.jobs[j].tank) }
+
+// stays says why a source stays where it is in the best plan.
+func (r *room) stays(j int) string {
+	if parts := r.jobs[j].parts; parts > 1 {
+		return fmt.Sprintf("no ready tanks are left for all of its %d parts", parts)
+	}
+	return r.noTank()
+}
 
 // noTank says why a source that fits in no tank stays where it is.
 func (r *room) noTank() string {

@@ -31,6 +31,7 @@ func newRoot(p *program) *cobra.Command {
 	root.AddCommand(
 		newInit(p), newEnter(p), newImport(p), newShow(p), newPlan(p),
 		newVerify(p), newRepair(p), newCalc(p), newDemo(p),
+		newCalendar(p),
 	)
 	root.SetHelpCommand(newHelp())
 	addCompletion(root)

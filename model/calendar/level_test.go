@@ -172,9 +172,9 @@ func shortest(serial bool, jobs []job, mover, washer time.Duration) time.Duratio
 
 func TestLevelAgainstEverySetOfEarlyChanges(t *testing.T) {
 	zone := nassau(t)
-	rooms := 1500
+	rooms := 600
 	if testing.Short() {
-		rooms = 250
+		rooms = 120
 	}
 	levelled, early, impossible := 0, 0, 0
 	for seed := range uint64(rooms) {

@@ -3,10 +3,12 @@ package tui
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"drainboard/tui/batch"
 	"drainboard/tui/bench"
 	"drainboard/tui/calendar"
 	"drainboard/tui/feed"
 	"drainboard/tui/house"
+	"drainboard/tui/inventory"
 	"drainboard/tui/log"
 	"drainboard/tui/scope"
 	"drainboard/tui/screen"
@@ -35,6 +37,10 @@ func (a *App) make(name, arg string) screen.Screen {
 		return feed.New(a.desk, arg)
 	case "bench":
 		return bench.New(a.desk, arg)
+	case "batch":
+		return batch.New(a.desk, arg)
+	case "inventory":
+		return inventory.New(a.desk)
 	case "calendar":
 		return calendar.New(a.desk)
 	case "house":

@@ -41,6 +41,7 @@ const (
 	bench    keys.Action = "bench"
 	calendar keys.Action = "calendar"
 	house    keys.Action = "house"
+	begin    keys.Action = "inventory"
 	journal  keys.Action = "log"
 	seen     keys.Action = "seen"
 	layout   keys.Action = "layout"
@@ -62,6 +63,7 @@ func (b *Board) Keys() keys.Table {
 		{Action: bench, Keys: []string{"b"}, Long: "The bench sums: acid, blending, counts, oxygen and the like."},
 		{Action: calendar, Keys: []string{"c"}, Long: "The sessions of the next 14 days."},
 		{Action: house, Keys: []string{"h"}, Long: "The house rules as read from room.toml."},
+		{Action: begin, Keys: []string{"i"}, Long: "The opening inventory: type what stands where in a room that begins in mid-season."},
 		{Action: layout, Keys: []string{"o"}, Long: "Sort the tanks by rank, or lay them out as they stand."},
 		{Action: wall, Keys: []string{"w"}, Long: "Names and states in large digits, to be read across the room."},
 		{Action: move, Keys: []string{"up", "down", "left", "right"}, Label: "arrows", Long: "Choose a tank."},
@@ -90,7 +92,7 @@ func (b *Board) Update(msg tea.Msg) (screen.Screen, tea.Cmd) {
 	}
 	action, _ := b.Keys().Match(key)
 	switch action {
-	case session, feed, bench, calendar, house, journal:
+	case session, feed, bench, calendar, house, begin, journal:
 		return b, screen.Send(screen.Open{Name: string(action)})
 	case open, scope:
 		return b, b.openChosen(string(action))

@@ -104,6 +104,8 @@ func rules(here, usual model.House) []rule {
 		figure("window_hours", "h", func(h model.House) float64 { return h.WindowHours }),
 		figure("look_hours", "h", func(h model.House) float64 { return h.LookHours }),
 		figure("feed_hours", "h", func(h model.House) float64 { return h.FeedHours }),
+		figure("day_minutes", "min; 0 is no limit", func(h model.House) float64 { return h.DayMinutes }),
+		figure("early_hours", "h", func(h model.House) float64 { return h.EarlyHours }),
 		row("order", "", func(h model.House) string { return h.Order }),
 		row("crew", "people", func(h model.House) string { return strconv.Itoa(h.Crew) }),
 		row("temperature.best", "°C", func(h model.House) string { return band(h.Temperature.Best) }),

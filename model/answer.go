@@ -75,7 +75,7 @@ func (l *Ledger) answerTank(p Prompt, typed string) (Reply, error) {
 		return Reply{}, fmt.Errorf("STOP: you typed %s, this step is at %s", typed, want)
 	}
 	if p.Step.Name == NameTo && !l.Session().made(p.Move) {
-		if t, _ := l.Tank(want); !fits(&t) {
+		if t, _ := l.Tank(want); !fits(&t) && !l.Joins(p.Move) {
 			return Reply{}, fmt.Errorf("STOP: %s; larvae go into a ready tank", l.fold.stands(&t))
 		}
 	}
@@ -252,6 +252,7 @@ func (l *Ledger) answerEnter(p Prompt, now time.Time) (Reply, error) {
 // moveOf is the move as its steps were answered.
 func (l *Ledger) moveOf(p Prompt) *Moved {
 	m := &Moved{From: p.Leg.From, To: p.Leg.To}
+	l.sharing(m, p.Move)
 	m.MeshUM = l.answered(p.Move, RecordMesh)
 	m.FromCelsius = l.answered(p.Move, RecordFromCelsius)
 	m.ToCelsius = l.answered(p.Move, RecordToCelsius)

@@ -122,17 +122,14 @@ func (t *TankNow) empty(e Entry) {
 	t.Larvae = nil
 }
 
-// tickMove notes the first agreed move of the open session that this one does.
+// tickMove notes the agreed move of the open session that this one does.
 func (f *fold) tickMove(e Entry, x *Moved) {
 	s := f.openSession()
 	if s == nil {
 		return
 	}
-	for i, leg := range s.Legs {
-		if s.Moved[i] == 0 && leg.From == x.From {
-			s.Moved[i] = e.N
-			return
-		}
+	if i := s.legOf(x); i >= 0 {
+		s.Moved[i] = e.N
 	}
 }
 

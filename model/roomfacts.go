@@ -139,7 +139,9 @@ func (f *Suspect) Fields() []Field {
 	}
 }
 
-// Opened begins a change session with the moves agreed on.
+// Opened begins a change session with the moves agreed on. A tank whose larvae go
+// in several parts is the source of as many moves, in equal parts; two of one batch
+// that are put together have one destination.
 type Opened struct{ Moves []Leg }
 
 func (*Opened) Kind() Kind { return KindOpened }

@@ -1,10 +1,14 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
 	"os"
+	"slices"
+	"strconv"
+	"strings"
 	"time"
 
 	"drainboard/model"
@@ -19,16 +23,30 @@ func newImport(p *program) *cobra.Command {
 	var (
 		ask asking
 		by  string
+		one lengthColumn
 	)
 	c := &cobra.Command{
 		Use: "import FILE.csv", Short: "Make many entries from a CSV file, all or nothing",
 		Long: "Make many entries from a CSV file, all or nothing. The header row names fields, kind among\n" +
-			"them, and at and by where the rows have their own. An empty cell is a field left out.\n" +
+			"them, and at, by and keyed where the rows have their own. An empty cell is a field left out.\n" +
 			"The separator is a comma, or a semicolon where the header has no comma. - reads stdin.\n" +
-			"At most 200,000 rows and 64 MB.",
-		Args: oneWord("FILE.csv"),
-		RunE: doing(func(args []string) error { return p.importFile(args[0], ask, by) }),
+			"At most 200,000 rows and 64 MB.\n\n" +
+			"A column n holds the numbers that the entries had where they come from: they are taken in that\n" +
+			"order, and what names an entry of the file (a correction, a step of a session) names it still.\n" +
+			"In an empty room the numbers stay. A ' before a text that a spreadsheet would run, or before\n" +
+			"white space, is taken off; a column amended is passed over.\n\n" +
+			"With --kind sizes --tank C5 --column NAME one column of shell lengths, as image analysis writes\n" +
+			"it, becomes one entry; the other columns are passed over.",
+		Example: "  drainboard import entries.csv\n  drainboard import shells.csv --kind sizes --tank C5 --column Length --um-per-pixel 0.65",
+		Args:    oneWord("FILE.csv"),
+		RunE: doing(func(args []string) error {
+			if one.asked() {
+				return p.importLengths(args[0], one, ask, by)
+			}
+			return p.importFile(args[0], ask, by)
+		}),
 	}
+	one.flags(c)
 	ask.atFlag(c, "when rows without an at happened (RFC 3339) `time`; default now")
 	ask.jsonFlag(c)
 	c.Flags().StringVar(&by, "by", "", "`initials` for rows without a by")
@@ -80,6 +98,76 @@ func (p *program) readSheet(name string) (sheet, error) {
 	return readSheet(file)
 }
 
+// ordered puts rows that have numbers into the order of these, and lets what
+// names an entry of the file name the number it gets. first is the number that
+// the first row gets.
+func ordered(rows []row, first int) error {
+	numbered := slices.ContainsFunc(rows, func(r row) bool { return r.n > 0 })
+	if !numbered {
+		return nil
+	}
+	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Compare(a.n, b.n) })
+	now := make(map[int]int, len(rows))
+	for i, r := range rows {
+		if r.n == 0 {
+			return fmt.Errorf("line %d: n: is missing; give every row its number, or none", r.line)
+		}
+		if _, twice := now[r.n]; twice {
+			return fmt.Errorf("line %d: n: %d stands there twice", r.line, r.n)
+		}
+		now[r.n] = first + i
+	}
+	for _, r := range rows {
+		if err := renumber(r.fact, now); err != nil {
+			return fmt.Errorf("line %d: %s: %w", r.line, r.fact.Kind(), err)
+		}
+	}
+	return nil
+}
+
+// renumber lets a fact name entries by the numbers they get.
+func renumber(fact model.Fact, now map[int]int) error {
+	turn := func(field string, n *int) error {
+		to, known := now[*n]
+		if !known {
+			return fmt.Errorf("%s: entry %d is not in this file; import the file with all entries, or leave out the column n", field, *n)
+		}
+		*n = to
+		return nil
+	}
+	switch x := fact.(type) {
+	case *model.StepDone:
+		return turn("session", &x.Session)
+	case *model.Closed:
+		return turn("session", &x.Session)
+	case *model.Corrected:
+		for _, field := range []string{"entry", "session"} {
+			n, set := wholeIn(x.Set[field])
+			if !set {
+				continue
+			}
+			if err := turn("set."+field, &n); err != nil {
+				return err
+			}
+			x.Set[field] = float64(n)
+		}
+		return turn("entry", &x.Entry)
+	}
+	return nil
+}
+
+// wholeIn is a whole number as a correction holds it: typed, or read from JSON.
+func wholeIn(v any) (int, bool) {
+	switch x := v.(type) {
+	case string:
+		n, err := strconv.Atoi(strings.TrimSpace(x))
+		return n, err == nil
+	case float64:
+		return int(x), x == float64(int(x))
+	}
+	return 0, false
+}
+
 // checkRows numbers the rows' entries and says whether the room's story with all
 // of them in it can be true. Their order in the file does not matter where they
 // have times of their own.
@@ -88,8 +176,14 @@ func (p *program) checkRows(l *model.Ledger, rows []row) error {
 	blank := model.NewLedger(l.Room()) // for what is wrong with a time or initials
 	all := append([]model.Entry{}, l.Entries()...)
 	first := l.Next()
+	if err := ordered(rows, first); err != nil {
+		return err
+	}
 	for i := range rows {
 		e := p.entry(l.Room(), rows[i].at, rows[i].by, rows[i].fact)
+		if err := rows[i].keyedIn(&e, now); err != nil {
+			return fmt.Errorf("line %d: keyed: %w", rows[i].line, err)
+		}
 		dated := model.Entry{At: e.At, By: e.By, Fact: &model.Noted{Text: "row"}}
 		if err := blank.Check(&dated, now); err != nil {
 			return fmt.Errorf("line %d: %w", rows[i].line, err)
@@ -108,6 +202,21 @@ func (p *program) checkRows(l *model.Ledger, rows []row) error {
 	}
 	return fmt.Errorf("entry %d (%s, %s), which is in the room already, would become impossible: %w",
 		impossible.Entry.N, impossible.Entry.Kind(), clock(impossible.Entry.At, l.Room().Zone), impossible.Err)
+}
+
+// keyedIn gives an entry the moment of keying that the file has for it.
+func (r row) keyedIn(e *model.Entry, now time.Time) error {
+	switch {
+	case r.keyed.IsZero():
+		return nil
+	case r.keyed.After(now):
+		return fmt.Errorf("%s lies in the future", stamp(r.keyed, e.At.Location()))
+	}
+	e.Keyed = r.keyed.In(e.At.Location())
+	if e.Keyed.Equal(e.At) {
+		e.Keyed = time.Time{}
+	}
+	return nil
 }
 
 // oddRow is what is odd of one row.

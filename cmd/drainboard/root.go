@@ -32,6 +32,9 @@ func newRoot(p *program) *cobra.Command {
 		newInit(p), newEnter(p), newImport(p), newShow(p), newPlan(p),
 		newVerify(p), newRepair(p), newCalc(p), newDemo(p),
 		newCalendar(p),
+		newReport(p), newWallSheet(p), newHandover(p),
+		newExport(p), newBackup(p), newRestore(p),
+		newTemplate(p),
 	)
 	root.SetHelpCommand(newHelp())
 	addCompletion(root)

@@ -3,10 +3,12 @@ package main
 import (
 	"bytes"
 	"encoding/csv"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 	"unicode/utf8"
@@ -30,7 +32,9 @@ type sheet struct {
 // row is one entry of a sheet.
 type row struct {
 	line  int
+	n     int // its number where it came from; 0 where the file has none
 	at    time.Time
+	keyed time.Time // zero where the file has none
 	by    string
 	fact  model.Fact
 	entry model.Entry
@@ -113,7 +117,7 @@ func (s *sheet) readHeader(in *csv.Reader) error {
 
 // columnNames lists what a header may name.
 func columnNames() []string {
-	names := []string{"kind", "at", "by"}
+	names := []string{columnKind, columnAt, columnBy, columnN, columnKeyed, columnAmended}
 	for _, k := range model.Kinds() {
 		fact, _ := model.NewFact(k)
 		for _, f := range fact.Fields() {
@@ -181,30 +185,60 @@ func (s sheet) row(cells []string, d rowDefaults) (row, error) {
 	r := row{at: d.at, by: d.by}
 	kind, table := "", map[string]string{}
 	for i, cell := range cells {
-		cell = strings.TrimSpace(cell)
+		cell = unguarded(cell)
 		switch name := s.columns[i]; {
 		case cell == "":
-		case name == "kind":
+		case name == columnKind:
 			kind = cell
-		case name == "by":
+		case name == columnBy:
 			r.by = cell
-		case name == "at":
-			at, err := model.ParseMoment(cell)
-			if err != nil {
-				return row{}, fmt.Errorf("at: %w", err)
+		case name == columnAt, name == columnKeyed, name == columnN:
+			if err := r.date(name, cell); err != nil {
+				return row{}, fmt.Errorf("%s: %w", name, err)
 			}
-			r.at = at
-		default:
+		case name != columnAmended:
 			table[name] = cell
 		}
+	}
+	if r.keyed.IsZero() && slices.Contains(s.columns, columnKeyed) {
+		r.keyed = r.at
 	}
 	fact, ok := model.NewFact(model.Kind(kind))
 	if !ok {
 		return row{}, fmt.Errorf("kind: %q is none; give one of %s", kind, kindNames())
 	}
-	if err := model.ParseFact(fact, table); err != nil {
+	if err := fillFromCells(fact, table); err != nil {
 		return row{}, fmt.Errorf("%s: %w", kind, err)
 	}
 	r.fact = fact
 	return r, nil
+}
+
+// date reads when a row happened, when it was keyed and the number it had.
+func (r *row) date(name, cell string) (err error) {
+	switch name {
+	case columnAt:
+		r.at, err = model.ParseMoment(cell)
+	case columnKeyed:
+		r.keyed, err = model.ParseMoment(cell)
+	case columnN:
+		if r.n, err = strconv.Atoi(cell); err != nil || r.n < 1 {
+			err = fmt.Errorf("%q is no number of an entry; a whole number from 1 is expected", cell)
+		}
+	}
+	return err
+}
+
+// fillFromCells gives a fact its fields. What a correction sets may stand there as
+// a JSON object, as export writes it.
+func fillFromCells(fact model.Fact, table map[string]string) error {
+	x, ok := fact.(*model.Corrected)
+	object := table["set"]
+	if ok && strings.HasPrefix(object, "{") {
+		if err := json.Unmarshal([]byte(object), &x.Set); err != nil {
+			return fmt.Errorf("set: %q is no JSON object; write it as {\"celsius\":27.4}, or as celsius:27.4", object)
+		}
+		delete(table, "set")
+	}
+	return model.ParseFact(fact, table)
 }

@@ -34,7 +34,7 @@ func newRoot(p *program) *cobra.Command {
 		newCalendar(p),
 		newReport(p), newWallSheet(p), newHandover(p),
 		newExport(p), newBackup(p), newRestore(p),
-		newTemplate(p),
+		newTemplate(p), newSeason(p),
 	)
 	root.SetHelpCommand(newHelp())
 	addCompletion(root)

@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	"drainboard/model"
@@ -11,14 +10,17 @@ import (
 // Options are what people choose for one session; a zero field leaves the
 // choice to the house rules.
 type Options struct {
-	Tanks []string // change exactly these
+	Tanks []string   // change exactly these
+	Split []Split    // move these in parts
+	Join  []Together // put these together, two by two
 	Crew  int
 	Order string
 }
 
 // FromLedger states the problem of a change session at now: the tanks that fall
-// due within the house's window, or those named. A named tank that the room does
-// not have, or that holds no larvae, is refused.
+// due within the house's window and those to be split or joined, or those named. A
+// named tank that the room does not have, or that holds no larvae, is refused, and
+// so is a join of two batches or of what is suspect.
 func FromLedger(l *model.Ledger, now time.Time, o Options) (Problem, error) {
 	house := l.Room().House
 	p := Problem{
@@ -39,11 +41,17 @@ func FromLedger(l *model.Ledger, now time.Time, o Options) (Problem, error) {
 		p.Tanks = append(p.Tanks, tankOf(t))
 	}
 	chosen, err := choose(l, now, o.Tanks)
+	if err == nil {
+		chosen, err = withAsked(l, chosen, o)
+	}
 	if err != nil {
 		return Problem{}, err
 	}
 	for _, t := range chosen {
 		p.Sources = append(p.Sources, SourceOf(l, t, now))
+	}
+	if err := p.share(l, o); err != nil {
+		return Problem{}, err
 	}
 	return p, nil
 }
@@ -84,13 +92,11 @@ func choose(l *model.Ledger, now time.Time, names []string) ([]model.TankNow, er
 	}
 	seen := map[string]bool{}
 	for _, name := range names {
-		t, ok := l.Tank(strings.TrimSpace(name))
-		switch {
-		case !ok:
-			return nil, fmt.Errorf("tank %q is not one of this room", name)
-		case t.State != model.Holding:
-			return nil, fmt.Errorf("tank %s holds no larvae to change; it is %s", t.Tank.Name, t.State)
-		case seen[t.Tank.Name]:
+		t, err := holding(l, name)
+		if err != nil {
+			return nil, err
+		}
+		if seen[t.Tank.Name] {
 			return nil, fmt.Errorf("tank %s is named twice", t.Tank.Name)
 		}
 		seen[t.Tank.Name] = true

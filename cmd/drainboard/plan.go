@@ -18,6 +18,8 @@ import (
 type planning struct {
 	asking
 	tanks string
+	split string
+	join  string
 	crew  int
 	order string
 }
@@ -29,10 +31,12 @@ func newPlan(p *program) *cobra.Command {
 		Use: "plan", Short: "Plan the next change session", Args: noWords,
 		Long: "Plan the next change session: the order of moves through the ready tanks, their timetable,\n" +
 			"the sieves, the acid and the water. It takes what falls due within the room's window_hours.",
-		Example: "  drainboard plan\n  drainboard plan --tanks C1,C5 --crew 1",
+		Example: "  drainboard plan\n  drainboard plan --tanks C1,C5 --crew 1\n  drainboard plan --split C5 --join C2:C3",
 	}
 	ask.flags(c)
 	c.Flags().StringVar(&ask.tanks, "tanks", "", "change exactly these `tanks`, as in C1,C5")
+	c.Flags().StringVar(&ask.split, "split", "", "move these `tanks` in equal parts, each into a tank of its own, as in C5,C6:3; 2 parts unless a number is given")
+	c.Flags().StringVar(&ask.join, "join", "", "put two `tanks` of one batch together in one, as in C2:C3")
 	c.Flags().IntVar(&ask.crew, "crew", 0, "`people` in the session, 1 or 2; default by the room")
 	c.Flags().StringVar(&ask.order, "order", "", "`order`: oldest-first, youngest-first or due-first; default by the room")
 	c.RunE = doing(func([]string) error {
@@ -56,6 +60,17 @@ func (a planning) options(c *cobra.Command) (sequence.Options, error) {
 		case model.OldestFirst, model.YoungestFirst, model.DueFirst:
 		default:
 			return o, usagef("--order %q: give %s, %s or %s", a.order, model.OldestFirst, model.YoungestFirst, model.DueFirst)
+		}
+	}
+	var err error
+	if c.Flags().Changed("split") {
+		if o.Split, err = splits(a.split); err != nil {
+			return o, err
+		}
+	}
+	if c.Flags().Changed("join") {
+		if o.Join, err = pairs(a.join); err != nil {
+			return o, err
 		}
 	}
 	if c.Flags().Changed("tanks") {
@@ -118,6 +133,8 @@ type moveView struct {
 	Temperature water.Verdict `json:"temperature"`
 	Why         string        `json:"why"`
 	Marks       []string      `json:"marks"`
+	Share       *float64      `json:"share,omitempty"` // of the larvae then in From, for one of several parts
+	Join        bool          `json:"join,omitempty"`
 
 	start, end time.Time
 	whyTo      string
@@ -163,7 +180,7 @@ func viewPlan(l *model.Ledger, now time.Time, o sequence.Options) (planView, err
 	for _, tank := range plan.EmptyAfter {
 		v.EmptyAfter = append(v.EmptyAfter, problem.Tanks[tank].Name)
 	}
-	if v.Wash, err = sessionWash(l, len(plan.Moves)); err != nil {
+	if v.Wash, err = sessionWash(l, emptied(plan)); err != nil {
 		return planView{}, fmt.Errorf("the wash of the room: %w; put it right under [house.wash] in room.toml", err)
 	}
 	return v, nil
@@ -180,7 +197,7 @@ func viewMove(l *model.Ledger, now time.Time, problem sequence.Problem, n int, m
 		Due: stamp(source.Due, room.Zone), Start: stamp(m.Start, room.Zone), End: stamp(m.End, room.Zone),
 		Overrun:    int(m.Overrun / time.Minute),
 		Difference: known(m.Difference.Value, m.Difference.Known, 2), Temperature: verdict,
-		Why: m.Why, Marks: list(l.Marks(from, now)),
+		Why: m.Why, Marks: list(l.Marks(from, now)), Share: shareOf(m), Join: m.Join,
 		start: m.Start.In(room.Zone), end: m.End.In(room.Zone), whyTo: m.WhyTo,
 	}
 	if um := room.House.MeshAt(source.AgeDays); len(um) > 0 {
@@ -199,10 +216,10 @@ func verdictOf(rules model.TemperatureRules, difference sequence.Reading) water.
 	return steps.Compare(&difference.Value, &same).Verdict
 }
 
-// sessionWash is the wash of a session with so many moves: every move leaves a
-// tank to wash, beside those that stand dirty when it begins.
-func sessionWash(l *model.Ledger, moves int) (washView, error) {
-	mix, err := sessionMix(l, moves)
+// sessionWash is the wash of a session that empties so many tanks, beside those
+// that stand dirty when it begins.
+func sessionWash(l *model.Ledger, emptied int) (washView, error) {
+	mix, err := sessionMix(l, emptied)
 	return washView{
 		SolutionLitres: round(mix.Total.SolutionLitres, 3),
 		AcidML:         round(mix.Total.AcidML, 1),
@@ -211,11 +228,10 @@ func sessionWash(l *model.Ledger, moves int) (washView, error) {
 	}, err
 }
 
-func sessionMix(l *model.Ledger, moves int) (wash.SessionMix, error) {
-	if moves == 0 {
+func sessionMix(l *model.Ledger, emptied int) (wash.SessionMix, error) {
+	if emptied == 0 {
 		return wash.SessionMix{}, nil
 	}
-	emptied := moves
 	for _, t := range l.Tanks() {
 		if t.State == model.Dirty {
 			emptied++

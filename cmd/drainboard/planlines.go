@@ -40,7 +40,7 @@ func (m moveView) row() []string {
 		why += fmt.Sprintf("; %d min past its limit", m.Overrun)
 	}
 	return []string{
-		fmt.Sprint(m.N), m.start.Format("15:04"), m.end.Format("15:04"), m.From + " -> " + m.To,
+		fmt.Sprint(m.N), m.start.Format("15:04"), m.end.Format("15:04"), m.tanks(),
 		m.Batch, fmt.Sprintf("%d d", m.AgeDays), sieve, m.waters(), why, strings.Join(m.Marks, ", "),
 	}
 }

@@ -58,7 +58,8 @@ func TestAsked(t *testing.T) {
 		{"a split adds its tank", sequence.Options{Split: split("c1", 0)}, "C1 into C5 (0.5), C1 into C6"},
 		{"so does a join", sequence.Options{Join: join("C2", " c3")}, "C2 into C5, C3 into C5 joined"},
 		{
-			"both, and others named", sequence.Options{Tanks: []string{"C1", "C2", "C3", "C4"}, Split: split("C1", 2), Join: join("C2", "C3")},
+			"both, and others named",
+			sequence.Options{Tanks: []string{"C1", "C2", "C3", "C4"}, Split: split("C1", 2), Join: join("C2", "C3")},
 			"C1 into C5 (0.5), C1 into C6, C2 into C1, C3 into C1 joined, C4 into C2",
 		},
 		{"more parts than tanks", sequence.Options{Split: split("C1", 3)}, ""},

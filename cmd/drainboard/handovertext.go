@@ -91,7 +91,9 @@ func doneLines(h paper.Handover) []string {
 		byKind[e.Kind()] = append(byKind[e.Kind()], e)
 	}
 	var lines []string
-	for _, kind := range []model.Kind{model.KindStocked, model.KindEnded, model.KindRemoved, model.KindMoved} {
+	for _, kind := range []model.Kind{
+		model.KindStocked, model.KindEnded, model.KindRemoved, model.KindMoved, model.KindOpened, model.KindClosed,
+	} {
 		for _, e := range byKind[kind] {
 			lines = append(lines, entryLine(e.At.In(h.Now.Location()).Format("15:04"), e.By, e.N, model.Sentence(e.Fact)))
 		}
@@ -136,7 +138,7 @@ func entryLine(when, by string, n int, words string) string {
 	if by != "" {
 		head += " " + by
 	}
-	return fmt.Sprintf("%s  %s [%d]", head, words, n)
+	return fmt.Sprintf("%s %s [%d]", head, words, n)
 }
 
 func deviationLines(h paper.Handover) []string {
@@ -153,8 +155,8 @@ func deviationWords(h paper.Handover, d paper.Deviation) string {
 	switch x := d.Fact.(type) {
 	case *model.StepDone:
 		step := x.Name
-		if s, ok := h.Room.Procedure.Step(x.Name); ok && d.Kind != paper.WentAhead {
-			step = s.Text
+		if d.Kind != paper.WentAhead {
+			step = stepWords(h, x.Name, d.Leg)
 		}
 		if x.Move == 0 {
 			move = "session"
@@ -180,6 +182,15 @@ func deviationWords(h paper.Handover, d paper.Deviation) string {
 	return fmt.Sprintf("ODD %s: %s", model.Sentence(d.Fact), d.Why)
 }
 
+// stepWords is what a step asks for, with the tanks of its move.
+func stepWords(h paper.Handover, name string, leg model.Leg) string {
+	s, ok := h.Room.Procedure.Step(name)
+	if !ok {
+		return name
+	}
+	return strings.NewReplacer("{from}", leg.From, "{to}", leg.To).Replace(s.Text)
+}
+
 func noteLines(h paper.Handover) []string {
 	var lines []string
 	for _, e := range h.Notes {
@@ -194,11 +205,11 @@ func openLines(h paper.Handover) []string {
 		lines = append(lines, fmt.Sprintf("change session %d of %s: %s to go", s.N, s.Opened.In(h.Now.Location()).Format("2 Jan 15:04"), plural(h.Moving, "move")))
 	}
 	for _, r := range h.Deferred {
-		step := r.Step.Name
-		if s, ok := h.Room.Procedure.Step(step); ok {
-			step = s.Text
+		leg := model.Leg{}
+		if r.Step.Move > 0 {
+			leg = h.Session.Leg(r.Step.Move)
 		}
-		lines = append(lines, fmt.Sprintf("put off in move %d: %s: %s [%d]", r.Step.Move, step, r.Step.Why, r.N))
+		lines = append(lines, fmt.Sprintf("put off: %s: %s [%d]", stepWords(h, r.Step.Name, leg), r.Step.Why, r.N))
 	}
 	for _, t := range h.Suspect {
 		words := "suspect: " + t.Tank.Name + ", changed last and with its own gear"

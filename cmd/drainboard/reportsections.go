@@ -12,7 +12,7 @@ import (
 )
 
 func storySection(r paper.Report, when func(time.Time) string) document.Section {
-	s := document.Section{Title: "story", Table: document.Table{Head: []string{">ENTRY", ">DAY", "WHEN", "BY", "WHAT"}}}
+	s := document.Section{Title: "story", Table: document.Table{Head: []string{">ENTRY", ">DAY", "<WHEN", "BY", "WHAT"}}}
 	for _, e := range r.Story {
 		s.Table.Rows = append(s.Table.Rows, []string{
 			fmt.Sprint(e.N), fmt.Sprint(e.AgeDays), when(e.At), e.By, model.Sentence(e.Fact),
@@ -24,7 +24,7 @@ func storySection(r paper.Report, when func(time.Time) string) document.Section 
 func growthSection(r paper.Report) document.Section {
 	s := document.Section{
 		Title: "growth, shell length",
-		Table: document.Table{Head: []string{">DAY", "DATE", ">N", ">MEAN µm", ">SD", "95 % OF MEAN", "TANKS", "ENTRIES"}},
+		Table: document.Table{Head: []string{">DAY", "<DATE", ">N", ">MEAN µm", ">SD", "95 % OF MEAN", "TANKS", "ENTRIES"}},
 	}
 	for _, d := range r.Lengths {
 		sd, limits := text.Unknown, text.Unknown
@@ -65,7 +65,7 @@ func growthLines(r paper.Report) []string {
 func survivalSection(r paper.Report, when func(time.Time) string) document.Section {
 	s := document.Section{
 		Title: "survival",
-		Table: document.Table{Head: []string{">ENTRY", ">DAY", "WHEN", "AFTER", ">ALIVE", "95 %"}},
+		Table: document.Table{Head: []string{">ENTRY", ">DAY", "<WHEN", "AFTER", ">ALIVE", "95 %"}},
 	}
 	known := false
 	for _, a := range r.Survival.Steps {
@@ -104,6 +104,9 @@ func survivalLines(r paper.Report) []string {
 	if r.Survival.Gap != "" {
 		lines = append(lines, "What is alive is not known: "+r.Survival.Gap+".")
 	}
+	if !r.Survival.Start.Value.Known {
+		return lines
+	}
 	of := "those stocked"
 	if r.Survival.FromCount {
 		of = "those there when the number in every tank was first known"
@@ -114,7 +117,7 @@ func survivalLines(r paper.Report) []string {
 
 func countsSection(r paper.Report, when func(time.Time) string) document.Section {
 	s := document.Section{Title: "counts", Table: document.Table{
-		Head: []string{">ENTRY", ">DAY", "WHEN", "TANK", ">SEEN", ">IN", ">LARVAE", ">LOW", ">HIGH", ">DEAD", "MIX", "BY"},
+		Head: []string{">ENTRY", ">DAY", "<WHEN", "TANK", ">SEEN", ">IN", ">LARVAE", ">LOW", ">HIGH", ">DEAD", "MIX", "BY"},
 	}}
 	for _, c := range r.Counts {
 		total, low, high := limits(c.Total.Total, 0)
@@ -158,7 +161,7 @@ func lossesSection(r paper.Report) document.Section {
 
 func warmthSection(r paper.Report) document.Section {
 	s := document.Section{Title: "temperature, °C", Table: document.Table{
-		Head: []string{">DAY", "DATE", ">READ", ">MIN", ">MEAN", ">MAX", ">OUTSIDE", "ENTRIES"},
+		Head: []string{">DAY", "<DATE", ">READ", ">MIN", ">MEAN", ">MAX", ">OUTSIDE", "ENTRIES"},
 	}}
 	bearable := r.Room.House.Temperature.Bearable
 	s.Lines = []string{fmt.Sprintf("In the tanks that held the batch; MEAN is that of the readings; OUTSIDE are readings outside the bearable %s to %s °C.",
@@ -181,7 +184,7 @@ func warmthSection(r paper.Report) document.Section {
 
 func movesSection(r paper.Report, when func(time.Time) string) document.Section {
 	s := document.Section{Title: "moves", Table: document.Table{
-		Head: []string{">ENTRY", ">DAY", "WHEN", "MOVE", ">SIEVE µm", ">FROM °C", ">TO °C", ">APART", "BY", "WHY"},
+		Head: []string{">ENTRY", ">DAY", "<WHEN", "<MOVE", ">µm", ">FROM °", ">TO °", ">APART", "BY", "WHY"},
 	}}
 	for _, m := range r.Moves {
 		s.Table.Rows = append(s.Table.Rows, []string{
@@ -189,6 +192,7 @@ func movesSection(r paper.Report, when func(time.Time) string) document.Section 
 			optional(m.Moved.ToCelsius), figure(figureOf(m.Difference, 1), 1), m.By, m.Moved.Why,
 		})
 	}
+	s.Lines = []string{"Over a sieve of so many µm; FROM, TO and how far the two waters lay APART in °C."}
 	if len(r.Moves) == 0 {
 		s.Lines = []string{"Never moved."}
 	}
@@ -216,7 +220,7 @@ func optional(x *float64) string {
 
 func feedsSection(r paper.Report) document.Section {
 	s := document.Section{Title: "feeds", Table: document.Table{
-		Head: []string{">DAY", "DATE", ">FEEDS", "LITRES OF CULTURE", "TANKS", "ENTRIES"},
+		Head: []string{">DAY", "<DATE", ">FEEDS", "LITRES OF CULTURE", "TANKS", "ENTRIES"},
 	}}
 	for _, d := range r.Feeds {
 		s.Table.Rows = append(s.Table.Rows, []string{
@@ -231,7 +235,7 @@ func feedsSection(r paper.Report) document.Section {
 
 func looksSection(r paper.Report, when func(time.Time) string) document.Section {
 	s := document.Section{Title: "looks", Table: document.Table{
-		Head: []string{">ENTRY", ">DAY", "WHEN", "TANK", ">LOBES", ">GOLDEN %", "SWIM", ">DEAD %", "BY", "REMARK"},
+		Head: []string{">ENTRY", ">DAY", "<WHEN", "TANK", ">LOBES", ">GOLDEN %", "SWIM", ">DEAD %", "BY", "REMARK"},
 	}}
 	for _, k := range r.Looks {
 		lobes, swim := text.Unknown, k.Look.Swim

@@ -22,7 +22,7 @@ func reportDocument(r paper.Report) document.Document {
 		Title: fmt.Sprintf("Batch %s, %s", r.Batch.Name, r.Room.Name),
 		Under: []string{
 			"Report of " + r.At.Format("Mon 2 Jan 2006 15:04 MST") + ".",
-			"ENTRY and ENTRIES are numbers of the journal. Ranges are 95 % intervals.",
+			"ENTRY, ENTRIES and [ ] are numbers of the journal. Ranges are 95 % intervals.",
 		},
 	}
 	d.Sections = append(d.Sections,

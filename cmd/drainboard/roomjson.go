@@ -1,6 +1,8 @@
 package main
 
 import (
+	"time"
+
 	"drainboard/model"
 )
 
@@ -9,7 +11,7 @@ import (
 type roomJSON struct {
 	Version   int            `json:"version"`
 	Name      string         `json:"name"`
-	Timezone  string         `json:"timezone"`
+	Timezone  string         `json:"timezone,omitempty"` // left out where it is the machine's
 	House     houseJSON      `json:"house"`
 	Algae     []algaJSON     `json:"algae"`
 	Tank      []tankJSON     `json:"tank"`
@@ -126,7 +128,7 @@ type stepJSON struct {
 func roomOf(l *model.Ledger) roomJSON {
 	room := l.Room()
 	r := roomJSON{
-		Version: 1, Name: room.Name, Timezone: room.Zone.String(), House: houseOf(room.House),
+		Version: 1, Name: room.Name, Timezone: zoneName(room.Zone), House: houseOf(room.House),
 		Algae: []algaJSON{}, Tank: []tankJSON{}, Supply: []supplyJSON{}, Procedure: []stepJSON{},
 		Entries: map[string]int{}, Total: len(l.Entries()),
 	}
@@ -146,6 +148,14 @@ func roomOf(l *model.Ledger) roomJSON {
 		r.Entries[string(e.Kind())]++
 	}
 	return r
+}
+
+// zoneName is a zone as room.toml names it; the machine's own has no name there.
+func zoneName(zone *time.Location) string {
+	if zone == time.Local {
+		return ""
+	}
+	return zone.String()
 }
 
 func houseOf(h model.House) houseJSON {

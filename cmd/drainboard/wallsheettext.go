@@ -87,7 +87,8 @@ func tankLines(t paper.SheetTank, s paper.Sheet) []string {
 // box is a place to write in by hand.
 func box(n int) string { return "[" + strings.Repeat("_", n) + "]" }
 
-// tankHead names a tank; it also parts it from the one before.
+// tankHead names a tank; it also parts it from the one before. Marks that do not
+// fit are counted.
 func tankHead(t paper.SheetTank) string {
 	left := fmt.Sprintf("== %s  %s", text.Clean(t.Name), strings.ToUpper(string(t.State)))
 	if t.Batch != "" {
@@ -95,8 +96,14 @@ func tankHead(t paper.SheetTank) string {
 	}
 	left += "  " + plain(t.Litres) + " L "
 	right := ""
-	if len(t.Marks) > 0 {
-		right = " ! " + strings.Join(t.Marks, ", ") + " "
+	for n := len(t.Marks); n > 0; n-- {
+		right = " ! " + strings.Join(t.Marks[:n], ", ") + " "
+		if more := len(t.Marks) - n; more > 0 {
+			right += fmt.Sprintf("+%d ", more)
+		}
+		if text.Width(left+right)+2 <= document.Width {
+			break
+		}
 	}
 	rule := max(0, document.Width-text.Width(left)-text.Width(right)-2)
 	return text.Truncate(left+strings.Repeat("=", rule)+right+"==", document.Width)

@@ -25,14 +25,13 @@ const (
 
 // Deviation is one thing that went otherwise than the room has it.
 type Deviation struct {
-	Kind  DeviationKind
-	N     int
-	At    time.Time
-	By    string
-	Fact  model.Fact
-	Why   string    // the reason given, or what was odd
-	Leg   model.Leg // for what is of a session's move
-	Since int       // for a correction, the entry it corrects
+	Kind DeviationKind
+	N    int
+	At   time.Time
+	By   string
+	Fact model.Fact
+	Why  string    // the reason given, or what was odd
+	Leg  model.Leg // for what is of a session's move
 }
 
 // deviations lists what went otherwise between two moments, in the order in
@@ -62,7 +61,7 @@ func deviations(l *model.Ledger, since, now time.Time) ([]Deviation, error) {
 	}
 	for _, e := range l.Entries() {
 		if x, ok := e.Fact.(*model.Corrected); ok && !e.At.Before(since) && !e.At.After(now) {
-			list = append(list, Deviation{Kind: Corrected, N: e.N, At: e.At, By: e.By, Fact: x, Why: x.Why, Since: x.Entry})
+			list = append(list, Deviation{Kind: Corrected, N: e.N, At: e.At, By: e.By, Fact: x, Why: x.Why})
 		}
 	}
 	all := slices.Clone(list)

@@ -25,8 +25,6 @@ type Report struct {
 	Stocked  count.Estimate
 	Standing count.Estimate
 	Survival Survival
-	// Settled left the room alive, as far as they were given.
-	Settled count.Estimate
 
 	Story   []Event
 	Lengths []LengthDay
@@ -86,7 +84,7 @@ func NewReport(l *model.Ledger, b *model.Batch, now time.Time) (Report, error) {
 	room := l.Room()
 	r := Report{
 		Room: room, At: now.In(room.Zone), Batch: b, Here: l.Here(b), AgeDays: b.AgeDays(now, room.Zone),
-		Standing: l.Standing(b), Settled: b.Settled, Stocked: stocked(b),
+		Standing: l.Standing(b), Stocked: stocked(b),
 	}
 	if !r.Here && len(b.Losses) > 0 {
 		r.Left = b.Losses[len(b.Losses)-1].At

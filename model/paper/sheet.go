@@ -37,7 +37,6 @@ type SheetTank struct {
 	Batch     string
 	AgeDays   int
 	Due       time.Time
-	Overdue   bool
 	MeshUM    []float64
 	Larvae    count.Estimate
 	CountedAt time.Time // zero where never counted
@@ -80,7 +79,7 @@ func sheetTank(l *model.Ledger, t model.TankNow, now time.Time) SheetTank {
 	if t.Larvae == nil {
 		return s
 	}
-	s.Batch, s.Due, s.Overdue = t.Larvae.Batch, l.Due(t), l.Overdue(t, now)
+	s.Batch, s.Due = t.Larvae.Batch, l.Due(t)
 	s.AgeDays, _ = l.Age(t, now)
 	s.MeshUM = l.Room().House.MeshAt(s.AgeDays)
 	s.Larvae, s.CountedAt = t.Larvae.Number, t.Larvae.CountedAt

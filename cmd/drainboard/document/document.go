@@ -30,7 +30,8 @@ type Section struct {
 type Figure struct{ Name, Words string }
 
 // Table is rows beneath a head. Column names with a leading > stand at the
-// right, as figures do.
+// right, as figures do; those with a leading < stand at the left and are not
+// broken while others can be.
 type Table struct {
 	Head []string
 	Rows [][]string

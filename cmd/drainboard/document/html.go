@@ -46,7 +46,7 @@ func pages() *template.Template {
 		"clean": text.Clean,
 		"draw":  draw,
 		"right": func(head string) bool { return strings.HasPrefix(head, ">") },
-		"name":  func(head string) string { return strings.TrimPrefix(head, ">") },
+		"name":  name,
 		"title": title,
 		"style": func() template.CSS { return template.CSS(style) },
 		"at":    func(t Table, i int) string { return t.Head[i] },

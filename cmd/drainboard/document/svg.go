@@ -53,11 +53,13 @@ type interval struct{ low, high float64 }
 
 func (r *interval) take(values ...float64) {
 	for _, v := range values {
-		if !math.IsNaN(v) && !math.IsInf(v, 0) {
+		if finite(v) {
 			r.low, r.high = min(r.low, v), max(r.high, v)
 		}
 	}
 }
+
+func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
 
 // widened is never empty.
 func (r interval) widened() interval {
@@ -89,6 +91,9 @@ func draw(s chart.Scatter) drawing {
 		d.YTicks = append(d.YTicks, drawnTick{unit(atY(t)), tickText(t)})
 	}
 	for _, p := range s.Points {
+		if !finite(p.X) || !finite(p.Y) {
+			continue
+		}
 		d.Points = append(d.Points, drawPoint(p, atX, atY))
 	}
 	for _, c := range s.Curves {
@@ -103,7 +108,7 @@ func draw(s chart.Scatter) drawing {
 	for _, m := range s.Marks {
 		d.Marks = append(d.Marks, drawMark(m, x, atX))
 	}
-	if len(s.Points) == 0 && len(s.Curves) == 0 {
+	if len(d.Points) == 0 && len(s.Curves) == 0 {
 		d.Empty = text.Clean(s.Empty)
 	}
 	return d

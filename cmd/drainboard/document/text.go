@@ -12,8 +12,9 @@ const Width = 80
 
 const (
 	chartRows = 16
-	gap       = 2 // cells between two columns
-	narrowest = 6 // cells a column of words may be cut down to
+	gap       = 2  // cells between two columns
+	readable  = 12 // cells that a column of words keeps while figures can give way
+	narrowest = 6  // cells that any column keeps
 )
 
 // Text lays a document out in lines of at most Width cells.
@@ -99,16 +100,19 @@ func (t Table) lines(w int) []string {
 func (t Table) names() []string {
 	names := make([]string, len(t.Head))
 	for i, h := range t.Head {
-		names[i] = strings.TrimPrefix(h, ">")
+		names[i] = name(h)
 	}
 	return names
 }
 
+// name is the name of a column without what says how it stands.
+func name(head string) string { return strings.TrimLeft(head, "<>") }
+
 func (t Table) right(i int) bool { return strings.HasPrefix(t.Head[i], ">") }
 
 // widths finds the width of every column. Where they do not all fit, the widest
-// of the columns of words gives way; figures keep their width as long as there
-// are others.
+// of the columns of words gives way, and when these are but readable the widest
+// of all.
 func (t Table) widths(w int) []int {
 	widths := make([]int, len(t.Head))
 	for _, r := range append([][]string{t.names()}, t.Rows...) {
@@ -133,10 +137,15 @@ func (t Table) widths(w int) []int {
 
 // widest is the column that gives way next; -1 where none can.
 func (t Table) widest(widths []int) int {
-	for _, figures := range []bool{false, true} {
+	words := func(i int) bool { return !strings.ContainsAny(t.Head[i], "<>") }
+	all := func(int) bool { return true }
+	for _, pass := range []struct {
+		may  func(int) bool
+		keep int
+	}{{words, readable}, {all, narrowest}} {
 		give := -1
 		for i, n := range widths {
-			if t.right(i) == figures && n > narrowest && (give < 0 || n > widths[give]) {
+			if pass.may(i) && n > pass.keep && (give < 0 || n > widths[give]) {
 				give = i
 			}
 		}

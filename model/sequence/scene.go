@@ -23,10 +23,10 @@ const (
 
 // begin returns the scene when the session begins; all as for open.
 func (r *room) begin(all bool) scene {
-	c := scene{floor: r.open(all), left: len(r.jobs)}
-	for _, jb := range r.jobs {
-		c.parts = append(c.parts, jb.parts)
-		c.into = append(c.into, -1)
+	n := len(r.jobs)
+	c := scene{floor: r.open(all), parts: make([]int, n), into: make([]int, n), left: n}
+	for j := range r.jobs {
+		c.parts[j], c.into[j] = r.jobs[j].parts, -1
 	}
 	return c
 }
